@@ -1,0 +1,2 @@
+export const CHROME_FLAGS: string[];
+export function findChrome(): Promise<string | undefined>;

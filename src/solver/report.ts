@@ -1,0 +1,122 @@
+/**
+ * What a solve answers: plain data, SI units, angles in degrees, derivatives per radian (docs/batch.md).
+ * x aft, y starboard, z up; roll positive starboard down, pitch positive nose up, yaw positive nose to starboard.
+ */
+
+export interface SurfaceFigures {
+  projectedArea: number; // m2, integral of c dy, both halves
+  unrolledArea: number; // m2, integral of c ds
+  span: number; // m, tip to tip
+  unrolledLength: number; // m
+  aspectRatio: number; // span^2 / projectedArea
+  meanChord: number; // m, (1/S) integral of c^2 dy
+  tipDrop: number; // m, positive down
+  effectiveDroop: number; // degrees, integral(-Gamma c y ds)/integral(c y ds)
+}
+
+export interface StabilizerFigures extends SurfaceFigures {
+  volume: number; // S_s l_s / (S cbar)
+  sidewaysVolume: number; // X_s S_s l_s / (S b), unrolled stabilizer area
+}
+
+/** One strip of the starboard half. Forces in N at the condition. */
+export interface StripFigures {
+  eta: number; // fraction of the unrolled half length
+  x: number; // m, quarter chord
+  y: number; // m
+  z: number; // m
+  width: number; // m along the unrolled line
+  droop: number; // degrees, positive down
+  chord: number; // m
+  circulation: number; // m2/s
+  cl: number; // 2 circulation / (speed chord)
+  normalForce: number; // N along the untwisted strip normal
+  forceY: number; // N, positive to starboard
+  forceZ: number; // N, up
+  leastCirculation: number; // m2/s, least-drag loading of this curve at the wing's vertical lift (wing only; 0 on the stabilizer)
+}
+
+export interface Derivatives {
+  CYbeta: number;
+  Clbeta: number;
+  Cnbeta: number;
+  CYp: number;
+  Clp: number;
+  Cnp: number;
+  CYr: number;
+  Clr: number;
+  Cnr: number;
+}
+
+export interface TwinPrice {
+  extraAlpha: number; // degrees, design minus twin at the same lift
+  extraInducedDrag: number; // N, design minus twin at the same lift
+}
+
+export interface Ledger {
+  normalForce: number; // N, sum of F_n over the wing, both halves
+  verticalLift: number; // N, sum of F_z
+  leanedAway: number; // N, normalForce - verticalLift
+  pushedSideways: number; // N, sum of |F_y|; port and starboard cancel
+  flatLift: number; // N, unrolled twin's vertical lift at the same angle
+  metAtSmallerAngle: number; // N, flatLift - normalForce
+  lostLift: number; // N, flatLift - verticalLift
+  lostFraction: number | null; // of flatLift; null where flatLift is not positive
+  deepWater: { lostFraction: number | null };
+  sameLift: { unrolled: TwinPrice; sameSpan: TwinPrice };
+}
+
+export interface Report {
+  condition: {
+    speed: number; // m/s
+    density: number; // kg/m3
+    viscosity: number; // m2/s, kinematic
+    alpha: number; // degrees, x axis to the stream
+    depth: number | null; // m, origin below the surface
+    froudeDepth: number | null; // V / sqrt(g h)
+    froudeSpan: number; // V / sqrt(g b)
+    weightCarried: number; // N, (1-u) m g
+  };
+  geometry: { wing: SurfaceFigures; stabilizer: StabilizerFigures | null };
+  lift: { total: number; wing: number; stabilizer: number; CL: number; CLalpha: number };
+  inducedDrag: {
+    farField: number;
+    nearField: number;
+    CDi: number;
+    spanEfficiency: number | null; // null where there is no drag to divide by
+    leastFactor: number; // k of the wing alone, with its image if there is depth
+    leastForWing: number; // N, least drag of this curve at the wing's vertical lift
+  };
+  ledger: Ledger;
+  strips: { wing: StripFigures[]; stabilizer: StripFigures[] };
+  stability: {
+    foil: Derivatives; // about the origin, no strut
+    craft: Derivatives; // about the balance point, with the strut
+    neutralPoint: number; // m aft of the origin
+    staticMargin: number; // (neutralPoint - balance.x)/meanChord
+    holdIndex: number | null; // null where C_L is not positive
+    holdTerms: { roll: number | null; yaw: number; pitch: number }; // G_w/C_L, V_Y, V_H
+    neutralDroop: number | null; // degrees of tip angle; null where none is found or not asked for
+    rollFromYaw: number | null; // Clr/|Clp| of the foil
+    yawFromRoll: number | null; // Cnp/|Cnr| of the foil
+  };
+  pitch: {
+    momentAboutBalance: number; // N m, vortex forces
+    trimIncidence: number | null; // degrees of stabilizer incidence
+    trimStance: number | null; // balance.x that trims, m
+    downwashSlope: number | null; // d(downwash)/d(alpha) at the stabilizer
+  };
+}
+
+/** The condition a solve runs at. Left out: cruise speed, the brief's depth, carrying (1-u) m g. */
+export interface ConditionOptions {
+  speed?: number; // m/s
+  alpha?: number; // degrees; excludes lift
+  lift?: number; // N; excludes alpha
+  depth?: number | null; // m; null: deep water
+  strips?: number; // wing, per side
+  stabilizerStrips?: number;
+  rows?: number;
+  sections?: 'thin';
+  neutralDroop?: boolean; // default true; false leaves it null and saves about ten solves
+}

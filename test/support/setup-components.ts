@@ -1,0 +1,6 @@
+import { fixtureCleanup } from '@open-wc/testing';
+import { afterEach } from 'vitest';
+
+afterEach(() => {
+  fixtureCleanup();
+});

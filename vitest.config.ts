@@ -1,0 +1,48 @@
+import { fileURLToPath } from 'node:url';
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { CHROME_FLAGS, findChrome } from './scripts/find-chrome.mjs';
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const executablePath = await findChrome().catch(() => undefined); // the solver's tests need no browser
+
+export default defineConfig({
+  test: {
+    reporters: ['default', './scripts/closing-line.ts'],
+    onConsoleLog: (log) => !log.includes('Lit is in dev mode'),
+    projects: [
+      { test: { name: 'solver', environment: 'node', include: ['test/solver/**/*.test.ts'] } },
+      { test: { name: 'session', environment: 'node', include: ['test/{session,batch}/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'e2e',
+          environment: 'node',
+          include: ['test/e2e/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        resolve: { alias: { '@web/test-runner-commands': here('./test/support/wtr-commands.ts') } },
+        optimizeDeps: {
+          include: ['@open-wc/testing', 'axe-core', 'lit', 'lit/decorators.js', 'uplot', 'mathjs', 'mathjs/number', 'valibot', 'idb'],
+        },
+        test: {
+          name: 'components',
+          include: ['test/components/**/*.test.ts'],
+          setupFiles: ['test/support/setup-components.ts'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({
+              launchOptions: { ...(executablePath && { executablePath }), args: CHROME_FLAGS },
+            }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+    ],
+  },
+});
