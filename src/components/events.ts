@@ -14,6 +14,8 @@ export interface EditDetail {
 /** An edit of the design, from a field or a handle. Bubbles through shadow roots. */
 export class DesignEditEvent extends CustomEvent<EditDetail> {
   static readonly type = 'design-edit';
+  /** Set by the page when it refuses the edit: why, in a sentence. The sender may read it right after dispatching. */
+  refusal: string | null = null;
   constructor(detail: EditDetail) {
     super(DesignEditEvent.type, { detail, bubbles: true, composed: true });
   }
