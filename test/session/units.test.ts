@@ -168,7 +168,7 @@ describe('writing quantities', () => {
   it('adds the unit', () => {
     expect(formatWithUnit(0.74, 'length', 'workshop')).toBe('740\u00a0mm');
     expect(formatWithUnit(26, 'angle', 'workshop')).toBe('26.0°');
-    expect(formatWithUnit(3.14159, 'ratio', 'si')).toBe('3.14');
+    expect(formatWithUnit(3.1449, 'ratio', 'si')).toBe('3.14');
     expect(formatWithUnit(15, 'temperature', 'imperial')).toBe('59.0\u00a0°F');
   });
 

@@ -1,0 +1,112 @@
+/**
+ * The open design: one immutable document, its revision and its history. Every edit is validated as a whole
+ * document before it counts; a refused edit leaves the design as it was and answers with the reason.
+ */
+import type { EditDetail } from '../components/events.ts';
+import type { Design } from '../solver/design/document.ts';
+import { History, type Trail } from './history.ts';
+import { withValueAt } from './paths.ts';
+
+export type Reading = { ok: true; design: Design } | { ok: false; message: string };
+
+/** What happened to the design: still moving, settled by an edit, or another one put in its place. */
+export type StoreChange = 'live' | 'settled' | 'replaced';
+
+export class DesignStore {
+  #design: Design;
+  #revision = 0;
+  #history: History<Design>;
+  #listeners = new Set<(change: StoreChange) => void>();
+
+  constructor(
+    design: Design,
+    private readonly read: (value: unknown) => Reading,
+    trail?: Trail<Design>,
+  ) {
+    this.#design = design;
+    this.#history = new History(trail);
+  }
+
+  get design(): Design {
+    return this.#design;
+  }
+
+  /** Grows with every change of the design; the same revision means the same design. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  get undoLabel(): string | null {
+    return this.#history.undoLabel;
+  }
+
+  get redoLabel(): string | null {
+    return this.#history.redoLabel;
+  }
+
+  get isMoving(): boolean {
+    return this.#history.openLabel !== null;
+  }
+
+  trail(most?: number): Trail<Design> {
+    return this.#history.trail(most);
+  }
+
+  subscribe(listener: (change: StoreChange) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Applies an edit; null when it counts, else the sentence that says why not. */
+  edit({ changes, label, phase }: EditDetail): string | null {
+    if (phase === 'cancelled') {
+      const start = this.#history.abandon();
+      if (start) this.#set(start, 'settled');
+      return null;
+    }
+    if (this.#history.openLabel !== null && this.#history.openLabel !== label)
+      this.#history.end(this.#design);
+    this.#history.begin(label, this.#design);
+    const edited = changes.reduce(
+      (design, { path, value }) => withValueAt(design, path, value),
+      this.#design,
+    );
+    const refusal = this.#check(edited);
+    const next = refusal === null ? edited : this.#design;
+    if (phase === 'settled') this.#history.end(next);
+    if (next !== this.#design || phase === 'settled') this.#set(next, phase);
+    return refusal;
+  }
+
+  /** Puts another design in place of this one, as a step that can be undone. */
+  replace(design: Design, label: string): void {
+    this.#history.end(this.#design);
+    this.#history.begin(label, this.#design);
+    this.#history.end(design);
+    this.#set(design, 'replaced');
+  }
+
+  undo(): void {
+    this.#restore(this.#history.undo(this.#design));
+  }
+
+  redo(): void {
+    this.#restore(this.#history.redo(this.#design));
+  }
+
+  #restore(state: Design | null): void {
+    if (state) this.#set(state, 'replaced');
+  }
+
+  #check(edited: Design): string | null {
+    if (edited === this.#design) return null;
+    const reading = this.read(edited);
+    return reading.ok ? null : reading.message;
+  }
+
+  #set(design: Design, change: StoreChange): void {
+    if (design !== this.#design) this.#revision++;
+    this.#design = design;
+    for (const listener of this.#listeners) listener(change);
+  }
+}
