@@ -1,0 +1,106 @@
+/**
+ * Where the lift goes: what the wing's curve leans away and gives up against two flat twins (docs/theory.md, "Ledger").
+ * Wing strips only, both halves, the stabilizer present and unchanged; forces in N along the design's z.
+ */
+import { type Craft, assemble, atDepth, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
+import { type Surface, surfaceOf } from '../geometry/surface.ts';
+import type { Planform } from '../design/document.ts';
+import type { Ledger, TwinPrice } from '../report.ts';
+import type { Flow, FlowPool } from '../vortex/flow.ts';
+import { gatherStrips, inducedDrag } from '../vortex/wake.ts';
+import { type AlphaLoads, alphaForLift, alphaLoads, loadsAt, mixAlpha } from './loads.ts';
+
+/** The design's own running state, which the twins are measured against. */
+export interface Running {
+  alpha: number; // rad
+  pressure: number; // rho V^2, N/m2
+  lift: number; // N, whole foil, across the stream
+  drag: number; // N, far-field induced drag
+  normalForce: number; // N, wing, sum of F_n
+  verticalLift: number; // N, wing, sum of F_z
+  pushedSideways: number; // N, wing, sum of |F_y|
+}
+
+const DEGREES = 180 / Math.PI;
+
+export function drawLedger(
+  pool: FlowPool,
+  craft: Craft,
+  planform: Planform,
+  resolution: Resolution,
+  running: Running,
+): Ledger {
+  const { normalForce, verticalLift, pushedSideways } = running;
+  const bent = isBent(craft.wing);
+  const unrolled = bent ? unrolledTwin(craft, planform, resolution) : craft;
+  const twin = bent ? runTwin(pool, unrolled, running) : null;
+  const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running) : null;
+  const flatLift = twin?.verticalLift ?? verticalLift;
+  const lostLift = flatLift - verticalLift;
+  const deep = bent && craft.depth !== null ? lostInDeepWater(pool, craft, unrolled, running.alpha) : null;
+  const lostFraction = share(lostLift, flatLift);
+  return {
+    normalForce,
+    verticalLift,
+    leanedAway: normalForce - verticalLift,
+    pushedSideways,
+    flatLift,
+    metAtSmallerAngle: flatLift - normalForce,
+    lostLift,
+    lostFraction,
+    deepWater: { lostFraction: deep ? deep.lostFraction : lostFraction },
+    sameLift: { unrolled: twin?.price ?? noPrice(), sameSpan: sameSpan?.price ?? noPrice() },
+  };
+}
+
+/** A wing with no droop anywhere is its own twin. */
+function isBent(wing: Surface): boolean {
+  for (let k = 0; k <= 100; k++) if (wing.droop(k / 100) !== 0) return true;
+  return false;
+}
+
+const noPrice = (): TwinPrice => ({ extraAlpha: 0, extraInducedDrag: 0 });
+
+/** A share of a lift that is not positive says nothing. */
+function share(lost: number, flat: number): number | null {
+  return flat > 0 ? lost / flat : null;
+}
+
+/** Same chords, twist, sections and unrolled length, droop removed; nothing else of the foil changes. */
+function unrolledTwin(craft: Craft, planform: Planform, resolution: Resolution): Craft {
+  const flat = surfaceOf({
+    ...planform,
+    droop: { kind: 'flat' },
+    length: { kind: 'unrolled', value: craft.wing.unrolledLength },
+  });
+  return assemble(flat, craft.stabilizer, null, craft.depth, resolution);
+}
+
+function runTwin(pool: FlowPool, twin: Craft, running: Running): { verticalLift: number; price: TwinPrice } {
+  const flow = pool.solve('twin', twin, 'angle');
+  const loads = alphaLoads(flow.system, flow.symmetric);
+  const alpha = alphaForLift(loads, running.lift / running.pressure);
+  const drag = farField(flow, alpha) * running.pressure;
+  return {
+    verticalLift: loadsAt(loads, running.alpha)[0].z * running.pressure,
+    price: { extraAlpha: (running.alpha - alpha) * DEGREES, extraInducedDrag: running.drag - drag },
+  };
+}
+
+/** Far-field induced drag per rho V^2 (m2) of a flow at an angle (rad). */
+export function farField(flow: Flow, alpha: number): number {
+  mixAlpha(flow.symmetric, alpha, flow.base);
+  gatherStrips(flow.system, flow.base.circulation, flow.stripCirculation);
+  return inducedDrag(flow.system.fillWake(), flow.stripCirculation);
+}
+
+function lostInDeepWater(pool: FlowPool, craft: Craft, unrolled: Craft, alpha: number) {
+  const vertical = (foil: Craft) => {
+    const flow = pool.solve('twin', atDepth(foil, null), 'angle');
+    const loads: AlphaLoads = alphaLoads(flow.system, flow.symmetric);
+    return loadsAt(loads, alpha)[0].z;
+  };
+  const own = vertical(craft);
+  const flat = vertical(unrolled);
+  return { lostFraction: share(flat - own, flat) };
+}

@@ -1,0 +1,286 @@
+/**
+ * One lifting surface as drawn: its quarter-chord line in space and the measures that follow from it.
+ *
+ * The line runs from root (eta 0) to tip (eta 1) of the starboard half; eta is the fraction of the unrolled half
+ * length h. With Gamma the local slope, negative downward: dy/ds = cos Gamma, dz/ds = sin Gamma, s = h eta.
+ * Lengths in m, areas in m2, angles in radians; x aft, y starboard, z up from the origin.
+ *
+ * Integrals: four-point Gauss-Legendre on panels bunched quadratically towards root, tip and every knot of a law,
+ * so that the square-root tip of an elliptic chord and the fractional power of a late droop cost no accuracy
+ * (positions to 1e-9 m).
+ */
+import type { Outline, Planform } from '../design/document.ts';
+import { chordLaw, droopLaw, type Law, type OpenDroop, sweepLaw, twistLaw } from '../design/laws.ts';
+import { findRoot } from '../numeric/roots.ts';
+import { zeroLiftAngle } from './thin.ts';
+
+export interface Point {
+  y: number;
+  z: number;
+}
+
+export interface Surface {
+  readonly halfLength: number; // m, unrolled, root to tip
+  readonly halfSpan: number; // m, y of the tip
+  readonly tipAngle: number; // rad, droop at the tip, positive down
+  readonly amplitude: number; // rad, what the droop law calls its tip angle (the largest droop where the tip has none)
+  readonly arm: number; // m, x of the root quarter chord
+  readonly height: number; // m, z of the root quarter chord
+  chord(eta: number): number;
+  x(eta: number): number; // m, quarter-chord line
+  droop(eta: number): number; // rad, positive down
+  twist(eta: number): number; // rad, nose up, without incidence
+  /** Angle of the section's zero-lift line to the x axis: incidence + twist - zero-lift angle, rad. */
+  pitch(eta: number): number;
+  point(eta: number): Point; // quarter-chord line; a new object each call
+  readonly projectedArea: number; // m2, both halves, integral of c dy
+  readonly unrolledArea: number; // m2, both halves, integral of c ds
+  readonly span: number; // m, tip to tip
+  readonly unrolledLength: number; // m, both halves
+  readonly aspectRatio: number; // span^2 / projectedArea
+  readonly meanChord: number; // m, (1/S) integral of c^2 dy
+  readonly tipDrop: number; // m, root to tip, positive down
+  readonly effectiveDroop: number; // rad, integral(-Gamma c y ds)/integral(c y ds)
+  readonly sidewaysShare: number; // integral(sin^2 Gamma c ds)/integral(c ds)
+}
+
+/** A length, droop or chord that no surface can have. `key` is the path inside the planform. */
+export class GeometryError extends Error {
+  constructor(
+    readonly key: string,
+    readonly found: string,
+    readonly allowed: string,
+  ) {
+    super(`${key}: found ${found}, allowed ${allowed}`);
+  }
+}
+
+const RIGHT_ANGLE = Math.PI / 2;
+const LEAST_SPREAD = 0.02; // tip-to-tip over unrolled length below which the wing is a folded blade
+
+// Abscissae and weights of four-point Gauss-Legendre on [0, 1]: Abramowitz & Stegun, table 25.4.
+const GAUSS_AT = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
+const GAUSS_WEIGHT = [0.17392742256872693, 0.32607257743127307, 0.32607257743127307, 0.17392742256872693];
+
+/**
+ * The surface a planform draws, its root quarter chord at `place` (the wing's is the origin).
+ * Throws GeometryError when the length or tip drop cannot be reached, or the wing has no area.
+ */
+export function surfaceOf(planform: Planform, place: { arm: number; height: number } = { arm: 0, height: 0 }): Surface {
+  const chord = chordLaw(planform.chord);
+  const open = droopLaw(planform.droop);
+  const panels = panelEdges([...open.knots, ...chord.knots]);
+  const { tip, halfLength } = fitDroop(planform, open, panels);
+  const droop = (eta: number) => open.at(eta, tip);
+  const line = traceLine(droop, halfLength, panels);
+  return describe(planform, place, chord, droop, line, halfLength, tip, open.knots, panels);
+}
+
+function describe(
+  planform: Planform,
+  place: { arm: number; height: number },
+  chord: Law,
+  droop: (eta: number) => number,
+  line: Line,
+  halfLength: number,
+  tip: number,
+  droopKnots: readonly number[],
+  panels: Float64Array,
+): Surface {
+  const sweep = sweepLaw(planform.sweep, halfLength);
+  const twist = twistLaw(planform.twist);
+  const zeroLift = blendedZeroLift(planform.section.root, planform.section.tip);
+  const incidence = (planform.incidence * Math.PI) / 180;
+  const end = { y: 0, z: 0 };
+  line.locate(1, end);
+  for (const eta of panels)
+    if (Math.abs(droop(eta)) > RIGHT_ANGLE + 1e-9)
+      throw new GeometryError('droop', `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`, '-90 to 90 degrees');
+  const sums = sumUp(chord.at, droop, line, panels);
+  if (!(sums.projected > 0)) throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
+  const projectedArea = 2 * halfLength * sums.projected;
+  return {
+    halfLength,
+    halfSpan: end.y,
+    tipAngle: droop(1),
+    amplitude: tip !== 0 ? tip : extremeDroop(droop, droopKnots),
+    arm: place.arm,
+    height: place.height,
+    chord: chord.at,
+    x: (eta) => place.arm + sweep.at(eta),
+    droop,
+    twist: twist.at,
+    pitch: (eta) => incidence + twist.at(eta) - zeroLift(eta),
+    point(eta) {
+      const at = { y: 0, z: 0 };
+      line.locate(eta, at);
+      at.z += place.height;
+      return at;
+    },
+    projectedArea,
+    unrolledArea: 2 * halfLength * sums.unrolled,
+    span: 2 * end.y,
+    unrolledLength: 2 * halfLength,
+    aspectRatio: (4 * end.y * end.y) / projectedArea,
+    meanChord: (2 * halfLength * sums.chordSquared) / projectedArea,
+    tipDrop: -end.z,
+    effectiveDroop: sums.droopMoment / sums.moment,
+    sidewaysShare: sums.sideways / sums.unrolled,
+  };
+}
+
+/** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their zero-lift angles. */
+function blendedZeroLift(root: Outline, tip: Outline): (eta: number) => number {
+  const atRoot = zeroLiftAngle(root);
+  const atTip = zeroLiftAngle(tip);
+  return (eta) => atRoot + (atTip - atRoot) * eta;
+}
+
+/** Panel edges over [0, 1], split at knots and bunched quadratically towards both ends of each piece. */
+function panelEdges(knots: readonly number[]): Float64Array {
+  const ends = [0, ...new Set(knots.filter((knot) => knot > 0 && knot < 1)), 1].sort((a, b) => a - b);
+  const pieces = ends.length - 1;
+  const each = Math.max(4, Math.ceil(32 / pieces));
+  const edges = new Float64Array(pieces * each + 1);
+  for (let piece = 0; piece < pieces; piece++) {
+    const from = ends[piece]!;
+    const width = ends[piece + 1]! - from;
+    for (let k = 0; k < each; k++)
+      edges[piece * each + k] = from + 0.5 * width * (1 - Math.cos((Math.PI * k) / each));
+  }
+  edges[pieces * each] = 1;
+  return edges;
+}
+
+/**
+ * Tip angle and half length that meet the document's length and its tip angle or tip drop.
+ * The mean cosine and mean sine of the droop are all that either needs.
+ */
+function fitDroop(planform: Planform, open: OpenDroop, panels: Float64Array): { tip: number; halfLength: number } {
+  const { kind, value } = planform.length;
+  const mean = (tip: number, f: (angle: number) => number) => integrate((eta) => f(open.at(eta, tip)), panels);
+  const halfLengthFor = (tip: number) => {
+    if (kind === 'unrolled') return value / 2;
+    const spread = mean(tip, Math.cos);
+    return spread > LEAST_SPREAD ? value / 2 / spread : Number.POSITIVE_INFINITY;
+  };
+  let tip = open.tipAngle;
+  if (tip === null) {
+    const wanted = open.tipDrop ?? 0;
+    const limit = kind === 'unrolled' ? RIGHT_ANGLE : 0.95 * RIGHT_ANGLE;
+    const drop = (angle: number) => halfLengthFor(angle) * mean(angle, Math.sin);
+    const least = drop(-limit);
+    const most = drop(limit);
+    tip = findRoot((angle) => drop(angle) - wanted, -limit, limit, 1e-13, least - wanted, most - wanted);
+    if (tip === null)
+      throw new GeometryError(
+        'droop.tipDrop',
+        `${wanted} m`,
+        `${least.toFixed(3)} to ${most.toFixed(3)} m with this length`,
+      );
+  }
+  const halfLength = halfLengthFor(tip);
+  if (!Number.isFinite(halfLength))
+    throw new GeometryError(
+      'droop',
+      'a wing folded straight up or down, so that no tip-to-tip length is left',
+      'less droop, or an unrolled length',
+    );
+  return { tip, halfLength };
+}
+
+function integrate(f: (eta: number) => number, panels: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k + 1 < panels.length; k++) {
+    const from = panels[k]!;
+    const width = panels[k + 1]! - from;
+    for (let g = 0; g < 4; g++) sum += GAUSS_WEIGHT[g]! * width * f(from + GAUSS_AT[g]! * width);
+  }
+  return sum;
+}
+
+interface Line {
+  /** y and z of the line at eta, relative to the root, into `at`. */
+  locate(eta: number, at: Point): void;
+}
+
+function traceLine(droop: (eta: number) => number, halfLength: number, panels: Float64Array): Line {
+  const count = panels.length;
+  const y = new Float64Array(count);
+  const z = new Float64Array(count);
+  let sumY = 0;
+  let sumZ = 0;
+  const advance = (from: number, to: number) => {
+    const width = to - from;
+    for (let g = 0; g < 4; g++) {
+      const angle = droop(from + GAUSS_AT[g]! * width);
+      sumY += GAUSS_WEIGHT[g]! * width * Math.cos(angle);
+      sumZ -= GAUSS_WEIGHT[g]! * width * Math.sin(angle);
+    }
+  };
+  for (let k = 1; k < count; k++) {
+    advance(panels[k - 1]!, panels[k]!);
+    y[k] = sumY;
+    z[k] = sumZ;
+  }
+  return {
+    locate(eta, at) {
+      let low = 0;
+      let high = count - 1;
+      while (high - low > 1) {
+        const middle = (low + high) >> 1;
+        if (panels[middle]! <= eta) low = middle;
+        else high = middle;
+      }
+      sumY = y[low]!;
+      sumZ = z[low]!;
+      if (eta > panels[low]!) advance(panels[low]!, eta);
+      at.y = sumY * halfLength;
+      at.z = sumZ * halfLength;
+    },
+  };
+}
+
+/** Integrals over eta of one half, per unit half length. */
+function sumUp(chord: (eta: number) => number, droop: (eta: number) => number, line: Line, panels: Float64Array) {
+  const sums = { projected: 0, unrolled: 0, chordSquared: 0, moment: 0, droopMoment: 0, sideways: 0 };
+  const at = { y: 0, z: 0 };
+  for (let k = 0; k + 1 < panels.length; k++) {
+    const from = panels[k]!;
+    const width = panels[k + 1]! - from;
+    const last = k + 2 === panels.length;
+    for (let g = 0; g < 4; g++) {
+      // In the last panel t = 1 - u^2 takes the square root out of the tip.
+      const u = GAUSS_AT[g]!;
+      const eta = last ? 1 - width * u * u : from + u * width;
+      const weight = GAUSS_WEIGHT[g]! * width * (last ? 2 * u : 1);
+      const c = chord(eta);
+      const angle = droop(eta);
+      line.locate(eta, at);
+      sums.projected += weight * c * Math.cos(angle);
+      sums.unrolled += weight * c;
+      sums.chordSquared += weight * c * c * Math.cos(angle);
+      sums.moment += weight * c * at.y;
+      sums.droopMoment += weight * c * at.y * angle;
+      sums.sideways += weight * c * Math.sin(angle) ** 2;
+    }
+  }
+  return sums;
+}
+
+function extremeDroop(droop: (eta: number) => number, knots: readonly number[]): number {
+  let extreme = 0;
+  for (let k = 0; k <= 200; k++) {
+    const angle = droop(k / 200);
+    if (Math.abs(angle) > Math.abs(extreme)) extreme = angle;
+  }
+  for (const knot of knots) if (Math.abs(droop(knot)) > Math.abs(extreme)) extreme = droop(knot);
+  return extreme;
+}
+
+/** eta at which the line reaches y (within the half span), by bisection and secant; 1 beyond the tip. */
+export function etaAtY(surface: Surface, y: number): number {
+  if (y <= 0) return 0;
+  if (y >= surface.halfSpan) return 1;
+  return findRoot((eta) => surface.point(eta).y - y, 0, 1, 1e-12, -y, surface.halfSpan - y) ?? 1;
+}

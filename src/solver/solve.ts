@@ -1,0 +1,226 @@
+/**
+ * Front door: a design document and a condition in, the full report out. Pure apart from work arrays kept between
+ * calls; the report shares nothing with them.
+ */
+import type { Brief, Design } from './design/document.ts';
+import { waterProperties } from './design/water.ts';
+import { drawLedger, type Running } from './forces/ledger.ts';
+import { type AlphaLoads, alphaForLift, alphaLoads, liftOf, liftSlopeAt, loadsAt, mixAlpha } from './forces/loads.ts';
+import { type Craft, craftOf, type Resolution } from './geometry/craft.ts';
+import type { Surface } from './geometry/surface.ts';
+import type { ConditionOptions, Report, StabilizerFigures, SurfaceFigures } from './report.ts';
+import { derivativesOf, lateralLoads } from './studies/derivatives.ts';
+import { holdTerms, sidewaysVolume, stabilizerVolume } from './studies/hold.ts';
+import { neutralDroop } from './studies/neutral-droop.ts';
+import { downwashSlope, momentAbout, neutralPoint, trimIncidence, trimStance } from './studies/pitch.ts';
+import { stripFigures, sumWing } from './forces/spread.ts';
+import { type Flow, FlowPool } from './vortex/flow.ts';
+import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
+
+const GRAVITY = 9.80665; // m/s2, standard
+const DEGREES = 180 / Math.PI;
+const RADIANS = Math.PI / 180;
+
+const pool = new FlowPool();
+
+/** The condition with every default filled in. Angles in radians, SI. */
+interface Condition {
+  speed: number;
+  depth: number | null;
+  density: number;
+  viscosity: number;
+  weight: number; // N, (1-u) m g
+  alpha: number | null; // rad, where the angle is given
+  lift: number; // N, where it is not
+}
+
+/**
+ * Solves a design. Without options: cruise speed, the brief's depth, carrying (1-u) m g by angle alone, stabilizer as
+ * drawn. Throws an Error with one plain sentence when the condition does not fit the design.
+ */
+export function solve(design: Design, options: ConditionOptions = {}): Report {
+  const resolution = resolutionOf(options);
+  const condition = conditionOf(design.brief, options);
+  const craft = craftOf(design, condition.depth, resolution);
+  const flow = pool.solve('design', craft, 'whole');
+  const loads = alphaLoads(flow.system, flow.symmetric);
+  const pressure = condition.density * condition.speed ** 2; // rho V^2
+  const alpha = condition.alpha ?? alphaForLift(loads, condition.lift / pressure);
+  return assembleReport(design, options, resolution, condition, craft, flow, loads, alpha, pressure);
+}
+
+function assembleReport(
+  design: Design,
+  options: ConditionOptions,
+  resolution: Resolution,
+  condition: Condition,
+  craft: Craft,
+  flow: Flow,
+  loads: AlphaLoads,
+  alpha: number,
+  pressure: number,
+): Report {
+  const { wing, stabilizer } = craft;
+  const { system } = flow;
+  const lift = liftFigures(loads, alpha, pressure, wing);
+  const pitch = pitchFigures(design, craft, flow, loads, alpha, pressure);
+
+  mixAlpha(flow.symmetric, alpha, flow.base);
+  gatherStrips(system, flow.base.circulation, flow.stripCirculation);
+  const wake = system.fillWake();
+  const drag = inducedDrag(wake, flow.stripCirculation) * pressure;
+  const least = leastDrag(system, wake, wing.span);
+  const strips = stripFigures(craft, flow, condition.speed, condition.density, least);
+  const sums = sumWing(strips.wing);
+  const foil = lateralLoads(system, flow.base, flow.foil);
+  const whole = lateralLoads(system, flow.base, flow.craft);
+  const reference = { area: wing.projectedArea, span: wing.span };
+  const foilDerivatives = derivativesOf(foil, { ...reference, x: 0, z: 0 });
+  const { x, height } = design.brief.balance;
+  const hold = holdTerms(wing, stabilizer, lift.CL);
+
+  const running: Running = { alpha, pressure, lift: lift.total, drag, ...sums };
+  const ledger = drawLedger(pool, craft, design.wing, resolution, running);
+  const perArea = 0.5 * pressure * wing.projectedArea;
+  const [wingLoad, stabilizerLoad] = loadsAt(loads, alpha);
+  const along = (wingLoad.x + stabilizerLoad.x) * Math.cos(alpha) + (wingLoad.z + stabilizerLoad.z) * Math.sin(alpha);
+  return {
+    condition: {
+      speed: condition.speed,
+      density: condition.density,
+      viscosity: condition.viscosity,
+      alpha: alpha * DEGREES,
+      depth: condition.depth,
+      froudeDepth: condition.depth === null ? null : condition.speed / Math.sqrt(GRAVITY * condition.depth),
+      froudeSpan: condition.depth === null ? null : condition.speed / Math.sqrt(GRAVITY * wing.span),
+      weightCarried: condition.weight,
+    },
+    geometry: {
+      wing: surfaceFigures(wing),
+      stabilizer: stabilizer && stabilizerFigures(wing, stabilizer),
+    },
+    lift,
+    inducedDrag: {
+      farField: drag,
+      nearField: along * pressure,
+      CDi: drag / perArea,
+      spanEfficiency: drag > 0 ? lift.total ** 2 / (Math.PI * wing.aspectRatio * perArea * drag) : null,
+      leastFactor: least.factor,
+      leastForWing: (sums.verticalLift / 2) ** 2 / (least.measure * pressure),
+    },
+    ledger,
+    strips,
+    stability: {
+      foil: foilDerivatives,
+      craft: derivativesOf(whole, { ...reference, x, z: height }),
+      neutralPoint: pitch.neutralPoint,
+      staticMargin: (pitch.neutralPoint - x) / wing.meanChord,
+      holdIndex: hold.index,
+      holdTerms: { roll: hold.roll, yaw: hold.yaw, pitch: hold.pitch },
+      neutralDroop:
+        options.neutralDroop === false
+          ? null
+          : neutralDroop(pool, design, condition.depth, lift.total / pressure, resolution),
+      rollFromYaw: ratio(foilDerivatives.Clr, foilDerivatives.Clp),
+      yawFromRoll: ratio(foilDerivatives.Cnp, foilDerivatives.Cnr),
+    },
+    pitch: pitch.figures,
+  };
+}
+
+function ratio(value: number, by: number): number | null {
+  return by === 0 ? null : value / Math.abs(by);
+}
+
+function resolutionOf(options: ConditionOptions): Resolution {
+  const strips = options.strips ?? 40;
+  return {
+    strips,
+    stabilizerStrips: options.stabilizerStrips ?? Math.max(2, Math.round(strips / 2)),
+    rows: options.rows ?? 1,
+  };
+}
+
+function conditionOf(brief: Brief, options: ConditionOptions): Condition {
+  if (options.alpha !== undefined && options.lift !== undefined)
+    throw new Error('alpha and lift: found both, allowed one of the two');
+  const { density, viscosity } = waterProperties(brief.water.kind, brief.water.temperature);
+  const weight = (1 - brief.upwardPull) * brief.allUpMass * GRAVITY;
+  return {
+    speed: options.speed ?? brief.speeds.cruise,
+    depth: options.depth === undefined ? depthAt(brief, options.speed) : options.depth,
+    density,
+    viscosity,
+    weight,
+    alpha: options.alpha === undefined ? null : options.alpha * RADIANS,
+    lift: options.lift ?? weight,
+  };
+}
+
+/** `depths`, where present, replaces the depth at the speed it names; other speeds keep `depth`. */
+function depthAt(brief: Brief, speed: number | undefined): number | null {
+  const { speeds, depths, depth } = brief;
+  if (speed === undefined || speed === speeds.cruise) return depths?.cruise ?? depth;
+  if (speed === speeds.takeOff) return depths?.takeOff ?? depth;
+  if (speed === speeds.top) return depths?.top ?? depth;
+  return depth;
+}
+
+function liftFigures(loads: AlphaLoads, alpha: number, pressure: number, wing: Surface): Report['lift'] {
+  const [wingLoad, stabilizerLoad] = loadsAt(loads, alpha);
+  const ofWing = liftOf(wingLoad, alpha) * pressure;
+  const ofStabilizer = liftOf(stabilizerLoad, alpha) * pressure;
+  const total = ofWing + ofStabilizer;
+  const perArea = 0.5 * wing.projectedArea;
+  return {
+    total,
+    wing: ofWing,
+    stabilizer: ofStabilizer,
+    CL: total / (perArea * pressure),
+    CLalpha: liftSlopeAt(loads, 0) / perArea,
+  };
+}
+
+function pitchFigures(
+  design: Design,
+  craft: Craft,
+  flow: Flow,
+  loads: AlphaLoads,
+  alpha: number,
+  pressure: number,
+): { neutralPoint: number; figures: Report['pitch'] } {
+  const { x, height } = design.brief.balance;
+  const stabilizer = craft.parts.stabilizer;
+  const turn = stabilizer ? trimIncidence(flow, loads, alpha, x, height) : null;
+  const incidence = design.stabilizer?.incidence ?? 0;
+  return {
+    neutralPoint: neutralPoint(loads, alpha),
+    figures: {
+      momentAboutBalance: momentAbout(loads, alpha, x, height) * pressure,
+      trimIncidence: turn === null ? null : incidence + turn * DEGREES,
+      trimStance: trimStance(loads, alpha, height),
+      downwashSlope: stabilizer ? downwashSlope(flow, stabilizer.chord, stabilizer.width) : null,
+    },
+  };
+}
+
+function surfaceFigures(surface: Surface): SurfaceFigures {
+  return {
+    projectedArea: surface.projectedArea,
+    unrolledArea: surface.unrolledArea,
+    span: surface.span,
+    unrolledLength: surface.unrolledLength,
+    aspectRatio: surface.aspectRatio,
+    meanChord: surface.meanChord,
+    tipDrop: surface.tipDrop,
+    effectiveDroop: surface.effectiveDroop * DEGREES,
+  };
+}
+
+function stabilizerFigures(wing: Surface, stabilizer: Surface): StabilizerFigures {
+  return {
+    ...surfaceFigures(stabilizer),
+    volume: stabilizerVolume(wing, stabilizer),
+    sidewaysVolume: sidewaysVolume(wing, stabilizer),
+  };
+}

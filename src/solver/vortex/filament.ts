@@ -1,0 +1,178 @@
+/**
+ * Velocity of horseshoe vortices by the law of Biot and Savart: the only place where it is written down.
+ *
+ *            trailing legs run along +x to infinity
+ *      a o=================>          A strip's vortex of circulation 1 comes in along the leg of its root-side
+ *        |                            node a, runs along the bound segment a -> b and leaves along the leg of b.
+ *        | bound                      Right-handed about its direction, so that with the stream along +x a positive
+ *        v                            circulation lifts: F = rho Gamma V x l, l = b - a.
+ *      b o=================>
+ *
+ * With r1 = P - a, r2 = P - b (J. Katz and A. Plotkin, Low-Speed Aerodynamics, 2nd ed. 2001, section 2.12):
+ *   bound segment  (1/4 pi) (r1 x r2) (|r1| + |r2|) / (|r1||r2| (|r1||r2| + r1.r2))
+ *   leg from a     (1/4 pi) (1 + dx/|r1|) / (dy^2 + dz^2) (0, -dz, dy)
+ * A point on the filament's own line gets nothing from it: the principal value of a straight filament.
+ *
+ * Lines are polylines of nodes; strips follow one another, so each node's distance and leg serve two strips.
+ * Velocities are per unit circulation (1/m). Nothing here allocates.
+ */
+
+const OVER_4_PI = 1 / (4 * Math.PI);
+const TINY = 1e-30;
+
+/** A polyline of `count` bound segments: nodes `node` .. `node + count`, its strips' columns from `column`. */
+export interface BoundLine {
+  node: number;
+  column: number;
+  count: number;
+  surface: number; // which surface it belongs to
+  core: number; // m, over which its bound vorticity spreads
+}
+
+/**
+ * Adds to out[offset + column + j] the component along (ax, ay, az) of the velocity that segment j of the line, with
+ * its two legs, induces at P.
+ */
+export function addComponent(
+  out: Float64Array,
+  offset: number,
+  line: BoundLine,
+  nodeX: Float64Array,
+  nodeY: Float64Array,
+  nodeZ: Float64Array,
+  px: number,
+  py: number,
+  pz: number,
+  ax: number,
+  ay: number,
+  az: number,
+): void {
+  let n = line.node;
+  let dx = px - nodeX[n]!;
+  let dy = py - nodeY[n]!;
+  let dz = pz - nodeZ[n]!;
+  let side = dy * dy + dz * dz;
+  let r = Math.sqrt(dx * dx + side);
+  let leg = ((1 + dx / r) * (az * dy - ay * dz)) / (side + TINY);
+  const first = offset + line.column;
+  const last = first + line.count;
+  for (let at = first; at < last; at++) {
+    n++;
+    const ex = px - nodeX[n]!;
+    const ey = py - nodeY[n]!;
+    const ez = pz - nodeZ[n]!;
+    const nextSide = ey * ey + ez * ez;
+    const s = Math.sqrt(ex * ex + nextSide);
+    const nextLeg = ((1 + ex / s) * (az * ey - ay * ez)) / (nextSide + TINY);
+    const rs = r * s;
+    const lean = rs + dx * ex + dy * ey + dz * ez;
+    const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;
+    const bound = strength * (ax * (dy * ez - dz * ey) + ay * (dz * ex - dx * ez) + az * (dx * ey - dy * ex));
+    out[at]! += OVER_4_PI * (bound + nextLeg - leg);
+    dx = ex;
+    dy = ey;
+    dz = ez;
+    side = nextSide;
+    r = s;
+    leg = nextLeg;
+  }
+}
+
+/** Value of `core` that leaves out the x-velocity of the bound segments altogether. */
+export const NO_BOUND_X = -1;
+
+/**
+ * Adds the velocity itself, its components multiplied by the signs (sx, sy, sz), to the three arrays.
+ * `core` (m) softens the x-velocity of the bound segments to d/sqrt(d^2 + core^2) of itself at distance d from their
+ * line: chord/pi stands for vorticity spread evenly over the chord, which makes circulation/(2 chord) at its middle.
+ */
+export function addVelocity(
+  outX: Float64Array,
+  outY: Float64Array,
+  outZ: Float64Array,
+  offset: number,
+  line: BoundLine,
+  nodeX: Float64Array,
+  nodeY: Float64Array,
+  nodeZ: Float64Array,
+  px: number,
+  py: number,
+  pz: number,
+  sx: number,
+  sy: number,
+  sz: number,
+  core: number,
+): void {
+  let n = line.node;
+  let dx = px - nodeX[n]!;
+  let dy = py - nodeY[n]!;
+  let dz = pz - nodeZ[n]!;
+  let side = dy * dy + dz * dz;
+  let r = Math.sqrt(dx * dx + side);
+  let reach = (1 + dx / r) / (side + TINY);
+  const kx = core < 0 ? 0 : OVER_4_PI * sx;
+  const ky = OVER_4_PI * sy;
+  const kz = OVER_4_PI * sz;
+  const first = offset + line.column;
+  const last = first + line.count;
+  for (let at = first; at < last; at++) {
+    n++;
+    const ex = px - nodeX[n]!;
+    const ey = py - nodeY[n]!;
+    const ez = pz - nodeZ[n]!;
+    side = ey * ey + ez * ez;
+    const s = Math.sqrt(ex * ex + side);
+    const nextReach = (1 + ex / s) / (side + TINY);
+    const rs = r * s;
+    const lean = rs + dx * ex + dy * ey + dz * ez;
+    const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;
+    const crossX = dy * ez - dz * ey;
+    const crossY = dz * ex - dx * ez;
+    const crossZ = dx * ey - dy * ex;
+    let ahead = kx * strength * crossX;
+    if (core > 0) {
+      const cross = crossX * crossX + crossY * crossY + crossZ * crossZ;
+      const length = (ex - dx) * (ex - dx) + (ey - dy) * (ey - dy) + (ez - dz) * (ez - dz);
+      ahead *= Math.sqrt(cross / (cross + core * core * length));
+    }
+    outX[at]! += ahead;
+    outY[at]! += ky * (strength * crossY - nextReach * ez + reach * dz);
+    outZ[at]! += kz * (strength * crossZ + nextReach * ey - reach * dy);
+    dx = ex;
+    dy = ey;
+    dz = ez;
+    r = s;
+    reach = nextReach;
+  }
+}
+
+/**
+ * Far behind, in the y-z plane, the legs are whole vortex lines. Adds to out[offset + column + j] the component along
+ * (ay, az) of the velocity of segment j's pair of lines.
+ */
+export function addWakeComponent(
+  out: Float64Array,
+  offset: number,
+  line: BoundLine,
+  nodeY: Float64Array,
+  nodeZ: Float64Array,
+  py: number,
+  pz: number,
+  ay: number,
+  az: number,
+): void {
+  let n = line.node;
+  let dy = py - nodeY[n]!;
+  let dz = pz - nodeZ[n]!;
+  let leg = (az * dy - ay * dz) / (dy * dy + dz * dz + TINY);
+  const first = offset + line.column;
+  const last = first + line.count;
+  for (let at = first; at < last; at++) {
+    n++;
+    dy = py - nodeY[n]!;
+    dz = pz - nodeZ[n]!;
+    const nextLeg = (az * dy - ay * dz) / (dy * dy + dz * dz + TINY);
+    out[at]! += 2 * OVER_4_PI * (nextLeg - leg);
+    leg = nextLeg;
+  }
+}

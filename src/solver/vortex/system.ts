@@ -1,0 +1,334 @@
+/**
+ * The vortex system of wing, stabilizer and strut under the free surface, split by symmetry.
+ *
+ * Unknowns are the circulations of the starboard half's bound segments (m2/s per unit stream speed). Everything is
+ * solved for a stream of speed 1; forces scale with density and speed squared. x aft, y starboard, z up, metres.
+ *
+ * Four copies of each starboard line act on a point P = (x, y, z), with h the depth of the origin:
+ *   itself                            seen from (x,  y, z)         signs ( 1,  1, 1)
+ *   its mirror to port                seen from (x, -y, z)         signs ( 1, -1, 1)
+ *   its image above the free surface  seen from (x,  y, 2h - z)    signs (-1, -1, 1)
+ *   the image's mirror                seen from (x, -y, 2h - z)    signs (-1,  1, 1)
+ * The image keeps endpoint order and circulation (infinite Froude number: no perturbation potential on the surface).
+ * Symmetric loading adds the mirrors, antisymmetric loading subtracts them: two systems of half size. The strut lies
+ * in the plane of symmetry, carries antisymmetric load only and is its own mirror.
+ *
+ * Tangency uses the strip's untwisted normal for what the vortices induce, the turned normal (twist, incidence,
+ * zero-lift angle) for the stream: so all solutions are linear in their causes. Legs run along the design's x.
+ * Source: J. Katz and A. Plotkin, Low-Speed Aerodynamics, 2nd ed. 2001, ch. 12; splitting as in docs/theory.md.
+ */
+import type { Parts, Strips } from '../geometry/strips.ts';
+import { factor, solveFactored } from '../numeric/dense.ts';
+import { addComponent, addVelocity, addWakeComponent, type BoundLine, NO_BOUND_X } from './filament.ts';
+
+/** A velocity field at the middles of the bound segments, per unit stream speed. */
+export interface Field {
+  x: Float64Array;
+  y: Float64Array;
+  z: Float64Array;
+}
+
+export const WING = 0;
+export const STABILIZER = 1;
+export const STRUT = 2;
+
+/**
+ * Owns all arrays for given strip counts; `load` refills them in place, so a dragged handle allocates nothing.
+ * Whatever it hands out is overwritten by the next `load`.
+ */
+export class VortexSystem {
+  readonly foil: number; // segments of wing and stabilizer
+  readonly all: number; // with the strut
+  readonly strips: number; // strips of wing and stabilizer
+  readonly wingSegments: number;
+  readonly rows: number;
+
+  readonly nodeX: Float64Array;
+  readonly nodeY: Float64Array;
+  readonly nodeZ: Float64Array;
+  readonly controlX: Float64Array;
+  readonly controlY: Float64Array;
+  readonly controlZ: Float64Array;
+  readonly normalY: Float64Array; // untwisted normal (0, normalY, normalZ)
+  readonly normalZ: Float64Array;
+  readonly sinPitch: Float64Array; // of the zero-lift line
+  readonly cosPitch: Float64Array;
+  readonly middleX: Float64Array; // middle of each bound segment
+  readonly middleY: Float64Array;
+  readonly middleZ: Float64Array;
+  readonly alongX: Float64Array; // bound segment, root to tip
+  readonly alongY: Float64Array;
+  readonly alongZ: Float64Array;
+  readonly surfaceOf: Uint8Array;
+
+  private readonly lines: BoundLine[] = [];
+  private readonly foilLines: BoundLine[];
+  private readonly strutLines: BoundLine[];
+  private readonly wakeLines: Array<BoundLine & { segment: number }> = []; // one a surface, columns by strip
+  private height = Number.POSITIVE_INFINITY; // of the free surface above the origin
+  private readonly symmetric: Float64Array;
+  private readonly antisymmetric: Float64Array;
+  private readonly symmetricPivots: Int32Array;
+  private readonly antisymmetricPivots: Int32Array;
+  private readonly symmetricField: Field; // rows: all middles, columns: foil
+  private readonly antisymmetricField: Field; // rows: foil middles, columns: all
+  private readonly near: Field; // one row of own copies
+  private readonly mirrored: Field; // one row of mirrored copies
+  private readonly wake: Float64Array;
+
+  constructor(wing: number, stabilizer: number, strut: number, rows: number) {
+    const counts = [wing, stabilizer, strut];
+    let node = 0;
+    let column = 0;
+    let strip = 0;
+    counts.forEach((count, surface) => {
+      if (count > 0 && surface !== STRUT) {
+        this.wakeLines.push({ node, column: strip, count, surface, core: 0, segment: column });
+        strip += count;
+      }
+      for (let r = 0; r < rows && count > 0; r++) {
+        this.lines.push({ node, column, count, surface, core: 0 });
+        node += count + 1;
+        column += count;
+      }
+    });
+    const foil = (wing + stabilizer) * rows;
+    const all = foil + strut * rows;
+    this.foil = foil;
+    this.all = all;
+    this.rows = rows;
+    this.strips = wing + stabilizer;
+    this.wingSegments = wing * rows;
+    this.foilLines = this.lines.filter((line) => line.surface !== STRUT);
+    this.strutLines = this.lines.filter((line) => line.surface === STRUT);
+    const each = (size: number) => new Float64Array(size);
+    const field = (size: number): Field => ({ x: each(size), y: each(size), z: each(size) });
+    this.nodeX = each(node);
+    this.nodeY = each(node);
+    this.nodeZ = each(node);
+    this.controlX = each(all);
+    this.controlY = each(all);
+    this.controlZ = each(all);
+    this.normalY = each(all);
+    this.normalZ = each(all);
+    this.sinPitch = each(all);
+    this.cosPitch = each(all);
+    this.middleX = each(all);
+    this.middleY = each(all);
+    this.middleZ = each(all);
+    this.alongX = each(all);
+    this.alongY = each(all);
+    this.alongZ = each(all);
+    this.surfaceOf = new Uint8Array(all);
+    this.symmetric = each(foil * foil);
+    this.antisymmetric = each(all * all);
+    this.symmetricPivots = new Int32Array(foil);
+    this.antisymmetricPivots = new Int32Array(all);
+    this.symmetricField = field(all * foil);
+    this.antisymmetricField = field(foil * all);
+    this.near = field(all);
+    this.mirrored = field(all);
+    this.wake = each(this.strips * this.strips);
+  }
+
+  /** Takes new geometry of the same counts; `depth` of the origin below the surface, null in deep water. */
+  load(parts: Parts, depth: number | null): void {
+    this.height = depth ?? Number.POSITIVE_INFINITY;
+    let node = 0;
+    let row = 0;
+    [parts.wing, parts.stabilizer, parts.strut].forEach((strips, surface) => {
+      if (!strips) return;
+      this.nodeX.set(strips.nodeX, node);
+      this.nodeY.set(strips.nodeY, node);
+      this.nodeZ.set(strips.nodeZ, node);
+      this.controlX.set(strips.controlX, row);
+      this.controlY.set(strips.controlY, row);
+      this.controlZ.set(strips.controlZ, row);
+      this.loadSegments(strips, surface, node, row);
+      for (const line of this.lines) if (line.surface === surface) line.core = strips.chord[0]! / (Math.PI * strips.rows);
+      node += strips.nodeX.length;
+      row += strips.controlX.length;
+    });
+  }
+
+  private loadSegments(strips: Strips, surface: number, node: number, row: number): void {
+    const { count, rows } = strips;
+    for (let r = 0; r < rows; r++)
+      for (let k = 0; k < count; k++) {
+        const i = row + r * count + k;
+        const a = node + r * (count + 1) + k;
+        this.normalY[i] = Math.sin(strips.droop[k]!);
+        this.normalZ[i] = Math.cos(strips.droop[k]!);
+        this.sinPitch[i] = Math.sin(strips.pitch[k]!);
+        this.cosPitch[i] = Math.cos(strips.pitch[k]!);
+        this.middleX[i] = 0.5 * (this.nodeX[a]! + this.nodeX[a + 1]!);
+        this.middleY[i] = 0.5 * (this.nodeY[a]! + this.nodeY[a + 1]!);
+        this.middleZ[i] = 0.5 * (this.nodeZ[a]! + this.nodeZ[a + 1]!);
+        this.alongX[i] = this.nodeX[a + 1]! - this.nodeX[a]!;
+        this.alongY[i] = this.nodeY[a + 1]! - this.nodeY[a]!;
+        this.alongZ[i] = this.nodeZ[a + 1]! - this.nodeZ[a]!;
+        this.surfaceOf[i] = surface;
+      }
+  }
+
+  /** Fills the influence of the symmetric system and, when asked, of the antisymmetric one. */
+  fillInfluence(antisymmetric: boolean): void {
+    const { foil, all } = this;
+    for (let i = 0; i < (antisymmetric ? all : foil); i++) {
+      this.fillTangency(i, antisymmetric);
+      if (antisymmetric || i < foil) this.fillField(i, antisymmetric);
+    }
+  }
+
+  /** Rows i of both matrices: the velocity through strip i per circulation. */
+  private fillTangency(i: number, antisymmetric: boolean): void {
+    const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
+    const own = near.x.fill(0);
+    const other = mirrored.x.fill(0);
+    const px = this.controlX[i]!;
+    const py = this.controlY[i]!;
+    const pz = this.controlZ[i]!;
+    const ny = this.normalY[i]!;
+    const nz = this.normalZ[i]!;
+    const image = 2 * this.height - pz;
+    const under = Number.isFinite(image);
+    for (const line of this.foilLines) {
+      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
+      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 0, -ny, nz);
+      if (!under) continue;
+      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
+      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, 0, ny, nz);
+    }
+    if (i < foil) for (let j = 0; j < foil; j++) this.symmetric[i * foil + j] = own[j]! + other[j]!;
+    if (!antisymmetric) return;
+    for (const line of this.strutLines) {
+      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
+      if (under) addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
+    }
+    for (let j = 0; j < all; j++) this.antisymmetric[i * all + j] = own[j]! - other[j]!;
+  }
+
+  /** Rows i of both velocity fields: the velocity at the middle of bound segment i per circulation. */
+  private fillField(i: number, antisymmetric: boolean): void {
+    const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
+    const { x, y, z } = near;
+    const m = mirrored;
+    x.fill(0);
+    y.fill(0);
+    z.fill(0);
+    m.x.fill(0);
+    m.y.fill(0);
+    m.z.fill(0);
+    const px = this.middleX[i]!;
+    const py = this.middleY[i]!;
+    const pz = this.middleZ[i]!;
+    const image = 2 * this.height - pz;
+    const under = Number.isFinite(image);
+    for (const line of this.foilLines) {
+      // On its own surface a line has no finite chord to cut off the x-velocity, which would grow without end.
+      const core = line.surface === this.surfaceOf[i] ? NO_BOUND_X : line.core;
+      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core);
+      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core);
+      if (!under) continue;
+      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
+      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0);
+    }
+    const even = this.symmetricField;
+    for (let j = 0, at = i * foil; j < foil; j++, at++) {
+      even.x[at] = x[j]! + m.x[j]!;
+      even.y[at] = y[j]! + m.y[j]!;
+      even.z[at] = z[j]! + m.z[j]!;
+    }
+    if (!antisymmetric || i >= foil) return;
+    for (const line of this.strutLines) {
+      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core);
+      if (under) addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
+    }
+    const odd = this.antisymmetricField;
+    for (let j = 0, at = i * all; j < all; j++, at++) {
+      odd.x[at] = x[j]! - m.x[j]!;
+      odd.y[at] = y[j]! - m.y[j]!;
+      odd.z[at] = z[j]! - m.z[j]!;
+    }
+  }
+
+  /** Factors what `fillInfluence` filled. Throws when two strips coincide. */
+  factorise(antisymmetric: boolean): void {
+    factor(this.symmetric, this.foil, this.symmetricPivots);
+    if (antisymmetric) factor(this.antisymmetric, this.all, this.antisymmetricPivots, this.foil);
+  }
+
+  /** Circulations that cancel the flow `b` through the strips; `b` (foil) is overwritten by them. */
+  solveSymmetric(b: Float64Array): void {
+    solveFactored(this.symmetric, this.foil, this.symmetricPivots, b);
+  }
+
+  /** The same for antisymmetric flow, with the strut (`b`: all) or for the foil alone (the strut's part is ignored). */
+  solveAntisymmetric(b: Float64Array, withStrut: boolean): void {
+    solveFactored(this.antisymmetric, this.all, this.antisymmetricPivots, b, withStrut ? this.all : this.foil);
+  }
+
+  /** Adds to `field` (all middles) what symmetric circulations induce; `rowCount` middles from the first. */
+  addSymmetricField(circulation: Float64Array, field: Field, rowCount: number): void {
+    multiplyAdd(this.symmetricField, this.foil, circulation, this.foil, field, rowCount);
+  }
+
+  /** Adds to `field` (foil middles) what antisymmetric circulations induce. */
+  addAntisymmetricField(circulation: Float64Array, field: Field, withStrut: boolean): void {
+    const columns = withStrut ? this.all : this.foil;
+    multiplyAdd(this.antisymmetricField, this.all, circulation, columns, field, this.foil);
+  }
+
+  /**
+   * Far behind the foil: wake[i * strips + j] is the flow through strip i (normal velocity times its width in the
+   * y-z plane, at the control station) that strip j's symmetric trailing pair makes there, images included.
+   */
+  fillWake(): Float64Array {
+    const { wake, strips, nodeY, nodeZ } = this;
+    wake.fill(0);
+    let strip = 0;
+    for (const line of this.wakeLines)
+      for (let k = 0; k < line.count; k++, strip++) {
+        const i = line.segment + k;
+        const py = this.controlY[i]!;
+        const pz = this.controlZ[i]!;
+        const ny = -this.alongZ[i]!;
+        const nz = this.alongY[i]!;
+        const image = 2 * this.height - pz;
+        const offset = strip * strips;
+        for (const source of this.wakeLines) {
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, pz, ny, nz);
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, pz, -ny, nz);
+          if (!Number.isFinite(image)) continue;
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, image, -ny, nz);
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, image, ny, nz);
+        }
+      }
+    return wake;
+  }
+}
+
+function multiplyAdd(
+  matrix: Field,
+  stride: number,
+  vector: Float64Array,
+  columns: number,
+  field: Field,
+  rowCount: number,
+): void {
+  for (let i = 0; i < rowCount; i++) {
+    const start = i * stride;
+    let x = 0;
+    let y = 0;
+    let z = 0;
+    for (let j = 0; j < columns; j++) {
+      const circulation = vector[j]!;
+      x += matrix.x[start + j]! * circulation;
+      y += matrix.y[start + j]! * circulation;
+      z += matrix.z[start + j]! * circulation;
+    }
+    field.x[i]! += x;
+    field.y[i]! += y;
+    field.z[i]! += z;
+  }
+}
