@@ -14,7 +14,8 @@ function candidates() {
   const { env, platform } = process;
   const list = ['/usr/bin/chromium'];
   const names = ['chromium', 'google-chrome', 'google-chrome-stable', 'chromium-browser', 'microsoft-edge'];
-  for (const dir of (env.PATH ?? '').split(delimiter)) for (const name of names) if (dir) list.push(join(dir, name));
+  for (const dir of (env.PATH ?? '').split(delimiter))
+    for (const name of names) if (dir) list.push(join(dir, name));
   if (platform === 'darwin') {
     for (const base of ['/Applications', join(env.HOME ?? '', 'Applications')])
       for (const app of ['Google Chrome', 'Chromium', 'Microsoft Edge'])

@@ -5,7 +5,16 @@
 import type { Brief, Design } from './design/document.ts';
 import { waterProperties } from './design/water.ts';
 import { drawLedger, type Running } from './forces/ledger.ts';
-import { type AlphaLoads, alphaForLift, alphaLoads, liftOf, liftSlopeAt, loadsAt, mixAlpha } from './forces/loads.ts';
+import {
+  type AlphaLoads,
+  alphaForLift,
+  alphaLoads,
+  liftOf,
+  liftSlopeAt,
+  loadsAt,
+  mixAlpha,
+} from './forces/loads.ts';
+import { stripFigures, sumWing } from './forces/spread.ts';
 import { type Craft, craftOf, type Resolution } from './geometry/craft.ts';
 import type { Surface } from './geometry/surface.ts';
 import type { ConditionOptions, Report, StabilizerFigures, SurfaceFigures } from './report.ts';
@@ -13,7 +22,6 @@ import { derivativesOf, lateralLoads } from './studies/derivatives.ts';
 import { holdTerms, sidewaysVolume, stabilizerVolume } from './studies/hold.ts';
 import { neutralDroop } from './studies/neutral-droop.ts';
 import { downwashSlope, momentAbout, neutralPoint, trimIncidence, trimStance } from './studies/pitch.ts';
-import { stripFigures, sumWing } from './forces/spread.ts';
 import { type Flow, FlowPool } from './vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
 
@@ -83,7 +91,8 @@ function assembleReport(
   const ledger = drawLedger(pool, craft, design.wing, resolution, running);
   const perArea = 0.5 * pressure * wing.projectedArea;
   const [wingLoad, stabilizerLoad] = loadsAt(loads, alpha);
-  const along = (wingLoad.x + stabilizerLoad.x) * Math.cos(alpha) + (wingLoad.z + stabilizerLoad.z) * Math.sin(alpha);
+  const along =
+    (wingLoad.x + stabilizerLoad.x) * Math.cos(alpha) + (wingLoad.z + stabilizerLoad.z) * Math.sin(alpha);
   return {
     condition: {
       speed: condition.speed,
@@ -92,7 +101,7 @@ function assembleReport(
       alpha: alpha * DEGREES,
       depth: condition.depth,
       froudeDepth: condition.depth === null ? null : condition.speed / Math.sqrt(GRAVITY * condition.depth),
-      froudeSpan: condition.depth === null ? null : condition.speed / Math.sqrt(GRAVITY * wing.span),
+      froudeSpan: condition.speed / Math.sqrt(GRAVITY * wing.span),
       weightCarried: condition.weight,
     },
     geometry: {

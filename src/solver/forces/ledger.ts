@@ -2,9 +2,10 @@
  * Where the lift goes: what the wing's curve leans away and gives up against two flat twins (docs/theory.md, "Ledger").
  * Wing strips only, both halves, the stabilizer present and unchanged; forces in N along the design's z.
  */
-import { type Craft, assemble, atDepth, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
-import { type Surface, surfaceOf } from '../geometry/surface.ts';
+
 import type { Planform } from '../design/document.ts';
+import { assemble, atDepth, type Craft, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
+import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { Ledger, TwinPrice } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import { gatherStrips, inducedDrag } from '../vortex/wake.ts';

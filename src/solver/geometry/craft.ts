@@ -94,7 +94,10 @@ export function depthProblem(
   if (!(depth > 0)) return `brief.depth: found ${depth} m, allowed above 0 to 5 m, or null for deep water`;
   if (strut && depth > strut.length)
     return `brief.depth: found ${depth} m, allowed up to the strut's length, ${strut.length} m`;
-  for (const [name, surface] of [['wing', wing], ['stabilizer', stabilizer]] as const) {
+  for (const [name, surface] of [
+    ['wing', wing],
+    ['stabilizer', stabilizer],
+  ] as const) {
     if (!surface) continue;
     let top = Number.NEGATIVE_INFINITY;
     for (let k = 0; k <= 40; k++) top = Math.max(top, surface.point(Math.sin((Math.PI * k) / 80)).z);

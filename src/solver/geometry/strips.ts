@@ -173,7 +173,14 @@ export function flatten(strips: Strips, height: number): Strips {
  * A node is put at `crossing` (the stabilizer's height), where the root wake of that surface passes.
  * Its untwisted "droop" is a right angle: the normal is (0, 1, 0).
  */
-export function cutStrut(x: number, chord: number, top: number, count: number, rows: number, crossing: number | null): Strips {
+export function cutStrut(
+  x: number,
+  chord: number,
+  top: number,
+  count: number,
+  rows: number,
+  crossing: number | null,
+): Strips {
   const strips = emptyStrips(count, rows);
   const place = (t: number) => 0.5 * top * (1 - Math.cos(Math.PI * t));
   const edges = Float64Array.from({ length: count + 1 }, (_, k) => place(k / count));

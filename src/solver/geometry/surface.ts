@@ -60,13 +60,16 @@ const LEAST_SPREAD = 0.02; // tip-to-tip over unrolled length below which the wi
 
 // Abscissae and weights of four-point Gauss-Legendre on [0, 1]: Abramowitz & Stegun, table 25.4.
 const GAUSS_AT = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
-const GAUSS_WEIGHT = [0.17392742256872693, 0.32607257743127307, 0.32607257743127307, 0.17392742256872693];
+const GAUSS_WEIGHT = [0.17392742256872692, 0.32607257743127305, 0.32607257743127305, 0.17392742256872692];
 
 /**
  * The surface a planform draws, its root quarter chord at `place` (the wing's is the origin).
  * Throws GeometryError when the length or tip drop cannot be reached, or the wing has no area.
  */
-export function surfaceOf(planform: Planform, place: { arm: number; height: number } = { arm: 0, height: 0 }): Surface {
+export function surfaceOf(
+  planform: Planform,
+  place: { arm: number; height: number } = { arm: 0, height: 0 },
+): Surface {
   const chord = chordLaw(planform.chord);
   const open = droopLaw(planform.droop);
   const panels = panelEdges([...open.knots, ...chord.knots]);
@@ -95,9 +98,14 @@ function describe(
   line.locate(1, end);
   for (const eta of panels)
     if (Math.abs(droop(eta)) > RIGHT_ANGLE + 1e-9)
-      throw new GeometryError('droop', `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`, '-90 to 90 degrees');
+      throw new GeometryError(
+        'droop',
+        `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`,
+        '-90 to 90 degrees',
+      );
   const sums = sumUp(chord.at, droop, line, panels);
-  if (!(sums.projected > 0)) throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
+  if (!(sums.projected > 0))
+    throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
   const projectedArea = 2 * halfLength * sums.projected;
   return {
     halfLength,
@@ -156,9 +164,14 @@ function panelEdges(knots: readonly number[]): Float64Array {
  * Tip angle and half length that meet the document's length and its tip angle or tip drop.
  * The mean cosine and mean sine of the droop are all that either needs.
  */
-function fitDroop(planform: Planform, open: OpenDroop, panels: Float64Array): { tip: number; halfLength: number } {
+function fitDroop(
+  planform: Planform,
+  open: OpenDroop,
+  panels: Float64Array,
+): { tip: number; halfLength: number } {
   const { kind, value } = planform.length;
-  const mean = (tip: number, f: (angle: number) => number) => integrate((eta) => f(open.at(eta, tip)), panels);
+  const mean = (tip: number, f: (angle: number) => number) =>
+    integrate((eta) => f(open.at(eta, tip)), panels);
   const halfLengthFor = (tip: number) => {
     if (kind === 'unrolled') return value / 2;
     const spread = mean(tip, Math.cos);
@@ -242,7 +255,12 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
 }
 
 /** Integrals over eta of one half, per unit half length. */
-function sumUp(chord: (eta: number) => number, droop: (eta: number) => number, line: Line, panels: Float64Array) {
+function sumUp(
+  chord: (eta: number) => number,
+  droop: (eta: number) => number,
+  line: Line,
+  panels: Float64Array,
+) {
   const sums = { projected: 0, unrolled: 0, chordSquared: 0, moment: 0, droopMoment: 0, sideways: 0 };
   const at = { y: 0, z: 0 };
   for (let k = 0; k + 1 < panels.length; k++) {

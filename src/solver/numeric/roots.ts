@@ -31,7 +31,8 @@ export function findRoot(
     const close = 2 * Number.EPSILON * Math.abs(b) + 0.5 * tolerance;
     const half = 0.5 * (c - b);
     if (Math.abs(half) <= close || fb === 0) return b;
-    const bold = Math.abs(before) >= close && Math.abs(fa) > Math.abs(fb) ? interpolate(a, b, c, fa, fb, fc) : null;
+    const bold =
+      Math.abs(before) >= close && Math.abs(fa) > Math.abs(fb) ? interpolate(a, b, c, fa, fb, fc) : null;
     if (bold !== null && 2 * Math.abs(bold) < Math.min(3 * Math.abs(half) - close, Math.abs(before))) {
       before = step;
       step = bold;

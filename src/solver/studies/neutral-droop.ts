@@ -34,7 +34,11 @@ export function neutralDroop(
     memory.set(amplitude, value);
     return value;
   };
-  for (const [low, high] of [[0, 30], [30, MOST], [-MOST / 2, 0]] as const) {
+  for (const [low, high] of [
+    [0, 30],
+    [30, MOST],
+    [-MOST / 2, 0],
+  ] as const) {
     const atLow = attempt(rollFromYaw, low);
     const atHigh = attempt(rollFromYaw, high);
     if (atLow === null || atHigh === null) continue;
@@ -45,7 +49,10 @@ export function neutralDroop(
 }
 
 function bend(design: Design, present: number, amplitude: number): Design {
-  return { ...design, wing: { ...design.wing, droop: withDroopAmplitude(design.wing.droop, present, amplitude) } };
+  return {
+    ...design,
+    wing: { ...design.wing, droop: withDroopAmplitude(design.wing.droop, present, amplitude) },
+  };
 }
 
 /** A bend that the geometry, the surface or the lift forbids has no value. */
@@ -57,7 +64,13 @@ function attempt(f: (x: number) => number, x: number): number | null {
   }
 }
 
-function clrAt(pool: FlowPool, design: Design, depth: number | null, lift: number, resolution: Resolution): number {
+function clrAt(
+  pool: FlowPool,
+  design: Design,
+  depth: number | null,
+  lift: number,
+  resolution: Resolution,
+): number {
   const craft = craftOf(design, depth, resolution);
   const flow = pool.solve('bent', craft, 'lateral');
   const alpha = alphaForLift(alphaLoads(flow.system, flow.symmetric), lift);

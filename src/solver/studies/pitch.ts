@@ -3,8 +3,8 @@
  * are the running state's business, see Speed); stabilizer as drawn. Lengths in m, angles in radians, nose up positive.
  */
 import { type AlphaLoads, liftOf, liftSlopeAt, loadsAt, mixAlpha, sumLoads } from '../forces/loads.ts';
-import type { Flow } from '../vortex/flow.ts';
 import type { Unit } from '../vortex/causes.ts';
+import type { Flow } from '../vortex/flow.ts';
 import { STABILIZER } from '../vortex/system.ts';
 
 /** x of the neutral point aft of the origin: -(dm/dalpha)/(dFz/dalpha) at the condition's angle. */
@@ -32,7 +32,13 @@ export function trimStance(loads: AlphaLoads, alpha: number, height: number): nu
  * stabilizer has no leverage or the answer is beyond 30 degrees. Newton in angle and incidence; incidence enters as
  * the tangent of its unit solution, good to a thousandth within a few degrees.
  */
-export function trimIncidence(flow: Flow, loads: AlphaLoads, alpha: number, x: number, z: number): number | null {
+export function trimIncidence(
+  flow: Flow,
+  loads: AlphaLoads,
+  alpha: number,
+  x: number,
+  z: number,
+): number | null {
   const { system, symmetric, base } = flow;
   const [wing, stabilizer] = loadsAt(loads, alpha);
   const lift = liftOf(wing, alpha) + liftOf(stabilizer, alpha);

@@ -63,7 +63,11 @@ export function solveSymmetricUnits(system: VortexSystem, units: SymmetricUnits,
 }
 
 /** Solves the antisymmetric causes into `units`, with the strut or for the foil alone. */
-export function solveAntisymmetricUnits(system: VortexSystem, units: AntisymmetricUnits, withStrut: boolean): void {
+export function solveAntisymmetricUnits(
+  system: VortexSystem,
+  units: AntisymmetricUnits,
+  withStrut: boolean,
+): void {
   solveAntisymmetric(system, units.beta, beta, withStrut);
   solveAntisymmetric(system, units.rollRate, rollRate, withStrut);
   solveAntisymmetric(system, units.yawRate, yawRate, withStrut);

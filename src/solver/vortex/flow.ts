@@ -33,7 +33,13 @@ export class FlowPool {
   solve(role: string, craft: Craft, scope: Scope): Flow {
     const { parts } = craft;
     const strut = scope === 'whole' ? parts.strut : null;
-    const flow = this.take(role, parts.wing.count, parts.stabilizer?.count ?? 0, strut?.count ?? 0, parts.wing.rows);
+    const flow = this.take(
+      role,
+      parts.wing.count,
+      parts.stabilizer?.count ?? 0,
+      strut?.count ?? 0,
+      parts.wing.rows,
+    );
     const { system } = flow;
     const lateral = scope === 'lateral' || scope === 'whole';
     system.load({ ...parts, strut }, craft.depth);

@@ -145,7 +145,8 @@ export class VortexSystem {
       this.controlY.set(strips.controlY, row);
       this.controlZ.set(strips.controlZ, row);
       this.loadSegments(strips, surface, node, row);
-      for (const line of this.lines) if (line.surface === surface) line.core = strips.chord[0]! / (Math.PI * strips.rows);
+      for (const line of this.lines)
+        if (line.surface === surface) line.core = strips.chord[0]! / (Math.PI * strips.rows);
       node += strips.nodeX.length;
       row += strips.controlX.length;
     });
@@ -265,7 +266,13 @@ export class VortexSystem {
 
   /** The same for antisymmetric flow, with the strut (`b`: all) or for the foil alone (the strut's part is ignored). */
   solveAntisymmetric(b: Float64Array, withStrut: boolean): void {
-    solveFactored(this.antisymmetric, this.all, this.antisymmetricPivots, b, withStrut ? this.all : this.foil);
+    solveFactored(
+      this.antisymmetric,
+      this.all,
+      this.antisymmetricPivots,
+      b,
+      withStrut ? this.all : this.foil,
+    );
   }
 
   /** Adds to `field` (all middles) what symmetric circulations induce; `rowCount` middles from the first. */

@@ -16,7 +16,8 @@ export function gatherStrips(system: VortexSystem, circulation: Float64Array, to
   to.fill(0);
   for (let r = 0; r < system.rows; r++) {
     for (let k = 0; k < wing; k++) to[k]! += circulation[r * wing + k]!;
-    for (let k = 0; k < stabilizer; k++) to[wing + k]! += circulation[system.wingSegments + r * stabilizer + k]!;
+    for (let k = 0; k < stabilizer; k++)
+      to[wing + k]! += circulation[system.wingSegments + r * stabilizer + k]!;
   }
 }
 
@@ -45,7 +46,8 @@ export interface LeastDrag {
 export function leastDrag(system: VortexSystem, wake: Float64Array, span: number): LeastDrag {
   const wing = system.wingSegments / system.rows;
   const a = new Float64Array(wing * wing);
-  for (let i = 0; i < wing; i++) for (let j = 0; j < wing; j++) a[i * wing + j] = -wake[i * system.strips + j]!;
+  for (let i = 0; i < wing; i++)
+    for (let j = 0; j < wing; j++) a[i * wing + j] = -wake[i * system.strips + j]!;
   const pivots = new Int32Array(wing);
   const circulation = system.alongY.slice(0, wing);
   factor(a, wing, pivots);
