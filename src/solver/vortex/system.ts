@@ -288,9 +288,10 @@ export class VortexSystem {
 
   /**
    * Far behind the foil: wake[i * strips + j] is the flow through strip i (normal velocity times its width in the
-   * y-z plane, at the control station) that strip j's symmetric trailing pair makes there, images included.
+   * y-z plane, at the control station) that strip j's symmetric trailing pair makes there. `image` weighs the images:
+   * 1 the free surface at infinite Froude number, -1 a rigid lid (Froude number zero).
    */
-  fillWake(): Float64Array {
+  fillWake(image: 1 | -1 = 1): Float64Array {
     const { wake, strips, nodeY, nodeZ } = this;
     wake.fill(0);
     let strip = 0;
@@ -301,14 +302,14 @@ export class VortexSystem {
         const pz = this.controlZ[i]!;
         const ny = -this.alongZ[i]!;
         const nz = this.alongY[i]!;
-        const image = 2 * this.height - pz;
+        const above = 2 * this.height - pz;
         const offset = strip * strips;
         for (const source of this.wakeLines) {
           addWakeComponent(wake, offset, source, nodeY, nodeZ, py, pz, ny, nz);
           addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, pz, -ny, nz);
-          if (!Number.isFinite(image)) continue;
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, image, -ny, nz);
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, image, ny, nz);
+          if (!Number.isFinite(above)) continue;
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, above, -image * ny, image * nz);
+          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, above, image * ny, image * nz);
         }
       }
     return wake;
