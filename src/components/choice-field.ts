@@ -24,7 +24,9 @@ export class ChoiceField extends LitElement {
   @property({ attribute: 'edit-label' }) editLabel = '';
   @property() hint = '';
   /** The changes a choice makes, where that is more than setting the path; or why it cannot be. */
-  @property({ attribute: false }) toChanges: ((value: string) => Change[] | string) | null = null;
+  @property({ attribute: false, hasChanged: () => false }) toChanges:
+    | ((value: string) => Change[] | string)
+    | null = null;
 
   @state() private refusal: string | null = null;
 

@@ -45,13 +45,18 @@ export class NumberField extends LitElement {
   /** Shown in an empty field. An empty field takes its key out of the document. */
   @property() placeholder = '';
   @property({ type: Boolean }) optional = false;
+  /** The value follows from others: four digits are shown. */
+  @property({ type: Boolean }) derived = false;
   /** The changes a value makes, where that is more than setting the path; or why it cannot be. */
-  @property({ attribute: false }) toChanges: ((value: number) => Change[] | string) | null = null;
+  @property({ attribute: false, hasChanged: () => false }) toChanges:
+    | ((value: number) => Change[] | string)
+    | null = null;
   /** Label for screen readers only, as in a table. */
   @property({ type: Boolean, reflect: true }) bare = false;
 
   readonly #draft = new Draft(this, {
-    shown: () => (this.value === null ? '' : editText(this.value, this.quantity, this.units)),
+    shown: () =>
+      this.value === null ? '' : editText(this.value, this.quantity, this.units, this.derived ? 4 : 6),
     accept: (text) => this.#accept(text),
   });
   #nudged: number | null = null; // the value under a held arrow key

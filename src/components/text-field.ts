@@ -22,7 +22,9 @@ export class TextField extends LitElement {
   @property() hint = '';
   @property({ type: Number, attribute: 'max-length' }) maxLength = 200;
   /** The changes a text makes, where that is more than setting the path; or why it does not count. */
-  @property({ attribute: false }) toChanges: ((text: string) => Change[] | string) | null = null;
+  @property({ attribute: false, hasChanged: () => false }) toChanges:
+    | ((text: string) => Change[] | string)
+    | null = null;
   /** Label above the control, for long texts. */
   @property({ type: Boolean, reflect: true }) wide = false;
   /** Label for screen readers only. */

@@ -180,11 +180,11 @@ export function formatWithUnit(
 }
 
 /**
- * What a field shows for editing: up to six significant digits, no needless zeros, no grouping, so that the value
- * read back is the value meant.
+ * What a field shows for editing: no needless zeros, no grouping; six significant digits, so that the value read back
+ * is the value meant (fewer are enough for one that follows from others).
  */
-export function editText(value: number, quantity: Quantity, system: UnitSystem): string {
-  const shown = Number(toDisplay(value, quantity, system).toPrecision(6));
+export function editText(value: number, quantity: Quantity, system: UnitSystem, digits = 6): string {
+  const shown = Number(toDisplay(value, quantity, system).toPrecision(digits));
   const text = shown.toFixed(Math.max(0, SYSTEMS[system][quantity].most + 2));
   return trimZeros(text).replace('-', MINUS);
 }

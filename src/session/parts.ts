@@ -1,0 +1,71 @@
+/** Fuselage, strut and stabilizer as a builder speaks of them. Lengths in m. */
+import type { Design, Fuselage, Stabilizer, Strut } from '../solver/design/document.ts';
+import { surfaceFor, tidy } from './planform-edits.ts';
+import { formatWithUnit, type UnitSystem } from './units.ts';
+
+export type Part = 'stabilizer' | 'fuselage' | 'strut';
+
+const LEAST_ARM = 0.1; // m, the document's limits
+const MOST_ARM = 3;
+
+/** Nose tip to the stabilizer's trailing edge at the root (common practice); null without both parts. */
+export function fuselageLength({ fuselage, stabilizer }: Design): number | null {
+  if (!fuselage || !stabilizer) return null;
+  return fuselage.nose + stabilizer.arm + sternOf(stabilizer);
+}
+
+/** The edit that gives the fuselage this length: the arm follows, nose and strut stay. */
+export function fuselageLengthChanges(design: Design, wanted: number, units: UnitSystem) {
+  const present = fuselageLength(design);
+  if (present === null || !design.stabilizer) return 'There is no stabilizer to measure to.';
+  const rest = present - design.stabilizer.arm;
+  const arm = tidy(wanted - rest);
+  if (arm >= LEAST_ARM && arm <= MOST_ARM) return [{ path: 'stabilizer.arm', value: arm }];
+  const write = (length: number) => formatWithUnit(length, 'length', units);
+  return `${write(wanted)} is out of range: ${write(rest + LEAST_ARM)} to ${write(rest + MOST_ARM)} with this nose and stabilizer.`;
+}
+
+/** Trailing edge of the root behind its quarter chord. */
+function sternOf(stabilizer: Stabilizer): number {
+  return 0.75 * (surfaceFor(stabilizer)?.chord(0) ?? 0);
+}
+
+/** "11.3 % of the chord". */
+export function describeThickness({ thickness, chord }: Strut): string {
+  return `${((100 * thickness) / chord).toFixed(1)} % of the chord`;
+}
+
+/** A part to begin with, in proportion to the wing. Usual proportions: common practice. */
+export function newPart(part: Part, design: Design): Stabilizer | Fuselage | Strut {
+  switch (part) {
+    case 'fuselage':
+      return { diameter: 0.022, nose: 0.14 };
+    case 'strut':
+      return {
+        x: 0.1,
+        length: Math.max(0.9, tidy((design.brief.depth ?? 0) + 0.3)),
+        chord: 0.115,
+        thickness: 0.013,
+      };
+    case 'stabilizer':
+      return newStabilizer(design);
+  }
+}
+
+function newStabilizer({ wing }: Design): Stabilizer {
+  const surface = surfaceFor(wing);
+  const span = Number(((surface?.unrolledLength ?? 0.74) * 0.48).toFixed(3));
+  const chord = Number(((surface?.meanChord ?? 0.09) * 0.6).toFixed(3));
+  const section = { kind: 'naca4' as const, code: '0010' };
+  return {
+    length: { kind: 'unrolled', value: span },
+    chord: { kind: 'taper', root: chord, tip: Number((chord * 0.6).toFixed(3)) },
+    sweep: { kind: 'straight', angle: 8 },
+    droop: { kind: 'flat' },
+    twist: { kind: 'linear', tip: 0 },
+    section: { root: section, tip: section },
+    incidence: -1.2,
+    arm: 0.6,
+    height: 0.015,
+  };
+}
