@@ -2,8 +2,7 @@
  * Front door: a design document and a condition in, the full report out. Pure apart from work arrays kept between
  * calls; the report shares nothing with them.
  */
-import type { Brief, Design } from './design/document.ts';
-import { waterProperties } from './design/water.ts';
+import type { Design } from './design/document.ts';
 import { drawLedger, type Running } from './forces/ledger.ts';
 import {
   type AlphaLoads,
@@ -18,6 +17,7 @@ import { stripFigures, sumWing } from './forces/spread.ts';
 import { type Craft, craftOf, type Resolution } from './geometry/craft.ts';
 import type { Surface } from './geometry/surface.ts';
 import type { ConditionOptions, Report, StabilizerFigures, SurfaceFigures } from './report.ts';
+import { type Condition, conditionOf, GRAVITY, resolutionOf } from './studies/condition.ts';
 import { derivativesOf, lateralLoads } from './studies/derivatives.ts';
 import { holdTerms, sidewaysVolume, stabilizerVolume } from './studies/hold.ts';
 import { neutralDroop } from './studies/neutral-droop.ts';
@@ -25,22 +25,9 @@ import { downwashSlope, momentAbout, neutralPoint, trimIncidence, trimStance } f
 import { type Flow, FlowPool } from './vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
 
-const GRAVITY = 9.80665; // m/s2, standard
 const DEGREES = 180 / Math.PI;
-const RADIANS = Math.PI / 180;
 
 const pool = new FlowPool();
-
-/** The condition with every default filled in. Angles in radians, SI. */
-interface Condition {
-  speed: number;
-  depth: number | null;
-  density: number;
-  viscosity: number;
-  weight: number; // N, (1-u) m g
-  alpha: number | null; // rad, where the angle is given
-  lift: number; // N, where it is not
-}
 
 /**
  * Solves a design. Without options: cruise speed, the brief's depth, carrying (1-u) m g by angle alone, stabilizer as
@@ -139,40 +126,6 @@ function assembleReport(
 
 function ratio(value: number, by: number): number | null {
   return by === 0 ? null : value / Math.abs(by);
-}
-
-function resolutionOf(options: ConditionOptions): Resolution {
-  const strips = options.strips ?? 40;
-  return {
-    strips,
-    stabilizerStrips: options.stabilizerStrips ?? Math.max(2, Math.round(strips / 2)),
-    rows: options.rows ?? 1,
-  };
-}
-
-function conditionOf(brief: Brief, options: ConditionOptions): Condition {
-  if (options.alpha !== undefined && options.lift !== undefined)
-    throw new Error('alpha and lift: found both, allowed one of the two');
-  const { density, viscosity } = waterProperties(brief.water.kind, brief.water.temperature);
-  const weight = (1 - brief.upwardPull) * brief.allUpMass * GRAVITY;
-  return {
-    speed: options.speed ?? brief.speeds.cruise,
-    depth: options.depth === undefined ? depthAt(brief, options.speed) : options.depth,
-    density,
-    viscosity,
-    weight,
-    alpha: options.alpha === undefined ? null : options.alpha * RADIANS,
-    lift: options.lift ?? weight,
-  };
-}
-
-/** `depths`, where present, replaces the depth at the speed it names; other speeds keep `depth`. */
-function depthAt(brief: Brief, speed: number | undefined): number | null {
-  const { speeds, depths, depth } = brief;
-  if (speed === undefined || speed === speeds.cruise) return depths?.cruise ?? depth;
-  if (speed === speeds.takeOff) return depths?.takeOff ?? depth;
-  if (speed === speeds.top) return depths?.top ?? depth;
-  return depth;
 }
 
 function liftFigures(loads: AlphaLoads, alpha: number, pressure: number, wing: Surface): Report['lift'] {
