@@ -101,7 +101,7 @@ export interface Report {
     yawFromRoll: number | null; // Cnp/|Cnr| of the foil
   };
   pitch: {
-    momentAboutBalance: number; // N m, vortex forces
+    momentAboutBalance: number; // N m, vortex forces and the sections' camber
     trimIncidence: number | null; // degrees of stabilizer incidence
     trimStance: number | null; // balance.x that trims, m
     downwashSlope: number | null; // d(downwash)/d(alpha) at the stabilizer

@@ -21,7 +21,14 @@ import { type Condition, conditionOf, GRAVITY, resolutionOf } from './studies/co
 import { derivativesOf, lateralLoads } from './studies/derivatives.ts';
 import { holdTerms, sidewaysVolume, stabilizerVolume } from './studies/hold.ts';
 import { neutralDroop } from './studies/neutral-droop.ts';
-import { downwashSlope, momentAbout, neutralPoint, trimIncidence, trimStance } from './studies/pitch.ts';
+import {
+  camberMoment,
+  downwashSlope,
+  momentAbout,
+  neutralPoint,
+  trimIncidence,
+  trimStance,
+} from './studies/pitch.ts';
 import { type Flow, FlowPool } from './vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
 
@@ -153,14 +160,15 @@ function pitchFigures(
 ): { neutralPoint: number; figures: Report['pitch'] } {
   const { x, height } = design.brief.balance;
   const stabilizer = craft.parts.stabilizer;
-  const turn = stabilizer ? trimIncidence(flow, loads, alpha, x, height) : null;
+  const camber = camberMoment(craft);
+  const turn = stabilizer ? trimIncidence(flow, loads, alpha, x, height, camber) : null;
   const incidence = design.stabilizer?.incidence ?? 0;
   return {
     neutralPoint: neutralPoint(loads, alpha),
     figures: {
-      momentAboutBalance: momentAbout(loads, alpha, x, height) * pressure,
+      momentAboutBalance: (momentAbout(loads, alpha, x, height) + camber) * pressure,
       trimIncidence: turn === null ? null : incidence + turn * DEGREES,
-      trimStance: trimStance(loads, alpha, height),
+      trimStance: trimStance(loads, alpha, height, camber),
       downwashSlope: stabilizer ? downwashSlope(flow, stabilizer.chord, stabilizer.width) : null,
     },
   };

@@ -10,30 +10,38 @@
  * of a drooped tip is left out. Source of the method: Y. T. Wu, Caltech Hydrodynamics Laboratory Report 26-8, 1953;
  * J. P. Breslin, J. Ship Research 1, 1957 (both from memory).
  */
-import type { Flow } from '../vortex/flow.ts';
+import type { VortexSystem } from '../vortex/system.ts';
 import { inducedDrag } from '../vortex/wake.ts';
 
 const GRAVITY = 9.80665; // m/s2, standard
 const LEAST_PANELS = 120;
 
 /**
- * Wave drag per rho V^2 (m2) of the flow's gathered strip circulations at `depth` (m) and speed (m/s).
- * `infinite` is the induced drag already known, per rho V^2. Refills the flow's wake array.
+ * Wave drag per rho V^2 (m2) of strip circulations (m2/s per m/s) at `depth` (m) and speed (m/s), from the wakes under a
+ * rigid lid and under the free surface (`fillWake(-1)` and `fillWake()`; copies, as each call refills the same array).
  */
-export function waveDrag(flow: Flow, depth: number, speed: number, infinite: number): number {
-  const lid = inducedDrag(flow.system.fillWake(-1), flow.stripCirculation);
-  return lid + waveIntegral(flow, depth, GRAVITY / speed ** 2) - infinite;
+export function waveDrag(
+  system: VortexSystem,
+  wakes: { lid: Float64Array; free: Float64Array },
+  circulation: Float64Array,
+  depth: number,
+  speed: number,
+): number {
+  const images = inducedDrag(wakes.lid, circulation) - inducedDrag(wakes.free, circulation);
+  return images + waveIntegral(system, circulation, depth, GRAVITY / speed ** 2);
 }
 
 /**
  * The integral, with u = tan t: sec^5 t dt = (1 + u^2)^(3/2) du. The integrand is even and analytic in u and falls as
  * exp(-2 nu d u^2), so the trapezoidal rule reaches rounding once its step resolves the widest phase, nu b u^2.
  */
-function waveIntegral(flow: Flow, depth: number, nu: number): number {
-  const { system, stripCirculation } = flow;
-  const shallowest = depth - highest(flow);
+function waveIntegral(system: VortexSystem, circulation: Float64Array, depth: number, nu: number): number {
+  const shallowest = depth - largest(system.middleZ, system.foil);
   const end = Math.sqrt(18 / (nu * shallowest));
-  const panels = Math.max(LEAST_PANELS, Math.ceil(2.6 * nu * widest(flow) * end * end));
+  const panels = Math.max(
+    LEAST_PANELS,
+    Math.ceil(2.6 * nu * largest(system.middleY, system.foil) * end * end),
+  );
   const step = end / panels;
   let sum = 0;
   for (let k = 0; k <= panels; k++) {
@@ -43,11 +51,11 @@ function waveIntegral(flow: Flow, depth: number, nu: number): number {
     let real = 0;
     let imaginary = 0;
     for (let s = 0; s < system.strips; s++) {
-      const i = segmentOf(flow, s);
+      const i = segmentOf(system, s);
       const decay = Math.exp(-nu * (depth - system.middleZ[i]!) * secant);
       const across = Math.cos(nu * system.middleY[i]! * u * root);
       const along = nu * system.middleX[i]! * root;
-      const strength = 2 * stripCirculation[s]! * system.alongY[i]! * decay * across; // both halves
+      const strength = 2 * circulation[s]! * system.alongY[i]! * decay * across; // both halves
       real += strength * Math.cos(along);
       imaginary += strength * Math.sin(along);
     }
@@ -56,20 +64,13 @@ function waveIntegral(flow: Flow, depth: number, nu: number): number {
   return (nu * nu * sum * step) / Math.PI;
 }
 
-function segmentOf(flow: Flow, strip: number): number {
-  const { wingSegments, rows } = flow.system;
+function segmentOf({ wingSegments, rows }: VortexSystem, strip: number): number {
   const wing = wingSegments / rows;
   return strip < wing ? strip : wingSegments + strip - wing;
 }
 
-function widest(flow: Flow): number {
-  let widest = 0;
-  for (let i = 0; i < flow.system.foil; i++) widest = Math.max(widest, flow.system.middleY[i]!);
-  return widest;
-}
-
-function highest(flow: Flow): number {
-  let top = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < flow.system.foil; i++) top = Math.max(top, flow.system.middleZ[i]!);
-  return top;
+function largest(values: Float64Array, count: number): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i++) most = Math.max(most, values[i]!);
+  return most;
 }

@@ -9,10 +9,10 @@
  * so that the square-root tip of an elliptic chord and the fractional power of a late droop cost no accuracy
  * (positions to 1e-9 m).
  */
-import type { Outline, Planform } from '../design/document.ts';
+import type { Planform } from '../design/document.ts';
 import { chordLaw, droopLaw, type Law, type OpenDroop, sweepLaw, twistLaw } from '../design/laws.ts';
 import { findRoot } from '../numeric/roots.ts';
-import { zeroLiftAngle } from './thin.ts';
+import { momentCoefficient, zeroLiftAngle } from './thin.ts';
 
 export interface Point {
   y: number;
@@ -42,6 +42,8 @@ export interface Surface {
   readonly tipDrop: number; // m, root to tip, positive down
   readonly effectiveDroop: number; // rad, integral(-Gamma c y ds)/integral(c y ds)
   readonly sidewaysShare: number; // integral(sin^2 Gamma c ds)/integral(c ds)
+  /** Nose-up moment of the sections' camber about their quarter chords, over dynamic pressure: integral of cm c^2 dy, m3. */
+  readonly camberMoment: number;
 }
 
 /** A length, droop or chord that no surface can have. `key` is the path inside the planform. */
@@ -92,10 +94,12 @@ function describe(
 ): Surface {
   const sweep = sweepLaw(planform.sweep, halfLength);
   const twist = twistLaw(planform.twist);
-  const zeroLift = blendedZeroLift(planform.section.root, planform.section.tip);
+  const { root, tip: end } = planform.section;
+  const zeroLift = blend(zeroLiftAngle(root), zeroLiftAngle(end));
+  const moment = blend(momentCoefficient(root), momentCoefficient(end));
   const incidence = (planform.incidence * Math.PI) / 180;
-  const end = { y: 0, z: 0 };
-  line.locate(1, end);
+  const tipPoint = { y: 0, z: 0 };
+  line.locate(1, tipPoint);
   for (const eta of panels)
     if (Math.abs(droop(eta)) > RIGHT_ANGLE + 1e-9)
       throw new GeometryError(
@@ -103,13 +107,13 @@ function describe(
         `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`,
         '-90 to 90 degrees',
       );
-  const sums = sumUp(chord.at, droop, line, panels);
+  const sums = sumUp(chord.at, droop, moment, line, panels);
   if (!(sums.projected > 0))
     throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
   const projectedArea = 2 * halfLength * sums.projected;
   return {
     halfLength,
-    halfSpan: end.y,
+    halfSpan: tipPoint.y,
     tipAngle: droop(1),
     amplitude: tip !== 0 ? tip : extremeDroop(droop, droopKnots),
     arm: place.arm,
@@ -127,20 +131,19 @@ function describe(
     },
     projectedArea,
     unrolledArea: 2 * halfLength * sums.unrolled,
-    span: 2 * end.y,
+    span: 2 * tipPoint.y,
     unrolledLength: 2 * halfLength,
-    aspectRatio: (4 * end.y * end.y) / projectedArea,
+    aspectRatio: (4 * tipPoint.y * tipPoint.y) / projectedArea,
     meanChord: (2 * halfLength * sums.chordSquared) / projectedArea,
-    tipDrop: -end.z,
+    tipDrop: -tipPoint.z,
     effectiveDroop: sums.droopMoment / sums.moment,
     sidewaysShare: sums.sideways / sums.unrolled,
+    camberMoment: 2 * halfLength * sums.camber,
   };
 }
 
-/** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their zero-lift angles. */
-function blendedZeroLift(root: Outline, tip: Outline): (eta: number) => number {
-  const atRoot = zeroLiftAngle(root);
-  const atTip = zeroLiftAngle(tip);
+/** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their angles and moments. */
+function blend(atRoot: number, atTip: number): (eta: number) => number {
   return (eta) => atRoot + (atTip - atRoot) * eta;
 }
 
@@ -258,10 +261,19 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
 function sumUp(
   chord: (eta: number) => number,
   droop: (eta: number) => number,
+  moment: (eta: number) => number,
   line: Line,
   panels: Float64Array,
 ) {
-  const sums = { projected: 0, unrolled: 0, chordSquared: 0, moment: 0, droopMoment: 0, sideways: 0 };
+  const sums = {
+    camber: 0,
+    projected: 0,
+    unrolled: 0,
+    chordSquared: 0,
+    moment: 0,
+    droopMoment: 0,
+    sideways: 0,
+  };
   const at = { y: 0, z: 0 };
   for (let k = 0; k + 1 < panels.length; k++) {
     const from = panels[k]!;
@@ -278,6 +290,7 @@ function sumUp(
       sums.projected += weight * c * Math.cos(angle);
       sums.unrolled += weight * c;
       sums.chordSquared += weight * c * c * Math.cos(angle);
+      sums.camber += weight * moment(eta) * c * c * Math.cos(angle);
       sums.moment += weight * c * at.y;
       sums.droopMoment += weight * c * at.y * angle;
       sums.sideways += weight * c * Math.sin(angle) ** 2;

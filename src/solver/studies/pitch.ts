@@ -1,8 +1,9 @@
 /**
- * Pitch: neutral point, balance, and what would trim. Vortex forces only (profile drag, strut drag and the rig's drive
- * are the running state's business, see Speed); stabilizer as drawn. Lengths in m, angles in radians, nose up positive.
+ * Pitch: neutral point, balance, and what would trim. Vortex forces and the moment of the sections' camber
+ * (profile drag, strut drag and the rig's drive are the running state's business, see Speed); stabilizer as drawn. Lengths in m, angles in radians, nose up positive.
  */
-import { type AlphaLoads, liftOf, liftSlopeAt, loadsAt, mixAlpha, sumLoads } from '../forces/loads.ts';
+import { type AlphaLoads, liftOf, loadsAt, mixAlpha, sumLoads } from '../forces/loads.ts';
+import type { Craft } from '../geometry/craft.ts';
 import type { Unit } from '../vortex/causes.ts';
 import type { Flow } from '../vortex/flow.ts';
 import { STABILIZER } from '../vortex/system.ts';
@@ -13,22 +14,27 @@ export function neutralPoint(loads: AlphaLoads, alpha: number): number {
   return -(wing.pitch + stabilizer.pitch) / (wing.z + stabilizer.z);
 }
 
-/** Moment (m3, per rho V^2) about a point at (x, z) of the loads at an angle. */
+/** Moment of the sections' camber, m3 per rho V^2; it does not change with the angle. */
+export function camberMoment({ wing, stabilizer }: Craft): number {
+  return 0.5 * (wing.camberMoment + (stabilizer?.camberMoment ?? 0));
+}
+
+/** Moment (m3, per rho V^2) about a point at (x, z) of the loads at an angle, without the camber's. */
 export function momentAbout(loads: AlphaLoads, alpha: number, x: number, z: number): number {
   const [wing, stabilizer] = loadsAt(loads, alpha);
   return wing.pitch + stabilizer.pitch - z * (wing.x + stabilizer.x) + x * (wing.z + stabilizer.z);
 }
 
 /** Where the balance point would have to stand for the moment to vanish; null without vertical force. */
-export function trimStance(loads: AlphaLoads, alpha: number, height: number): number | null {
+export function trimStance(loads: AlphaLoads, alpha: number, height: number, camber: number): number | null {
   const [wing, stabilizer] = loadsAt(loads, alpha);
   const fz = wing.z + stabilizer.z;
   if (Math.abs(fz) < 1e-12) return null;
-  return (height * (wing.x + stabilizer.x) - wing.pitch - stabilizer.pitch) / fz;
+  return (height * (wing.x + stabilizer.x) - wing.pitch - stabilizer.pitch - camber) / fz;
 }
 
 /**
- * Change of stabilizer incidence that brings the moment about (x, z) to nothing at the same lift; null when the
+ * Change of stabilizer incidence (rad) that brings the moment about (x, z), the camber's included, to nothing at the same lift; null when the
  * stabilizer has no leverage or the answer is beyond 30 degrees. Newton in angle and incidence; incidence enters as
  * the tangent of its unit solution, good to a thousandth within a few degrees.
  */
@@ -38,6 +44,7 @@ export function trimIncidence(
   alpha: number,
   x: number,
   z: number,
+  camber: number,
 ): number | null {
   const { system, symmetric, base } = flow;
   const [wing, stabilizer] = loadsAt(loads, alpha);
@@ -52,7 +59,7 @@ export function trimIncidence(
     const fz = w.z + s.z;
     return {
       lift: fz * Math.cos(angle) - fx * Math.sin(angle) - lift,
-      moment: w.pitch + s.pitch - z * fx + x * fz,
+      moment: w.pitch + s.pitch - z * fx + x * fz + camber,
     };
   };
   const step = 1e-4;

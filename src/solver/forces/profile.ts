@@ -1,0 +1,30 @@
+/**
+ * Profile drag of the lifting surfaces: what a strip of section pays for friction and pressure, and how much lift
+ * coefficient it can carry. Until section polars are asked for, a fixed coefficient stands in, and says so.
+ */
+
+/** A section strip at its place on a surface. */
+export interface ProfilePoint {
+  cd: number;
+  clMax: number; // greatest usable lift coefficient; infinite where the model does not know
+}
+
+export interface ProfileModel {
+  readonly source: 'polars' | 'fixed';
+  /** Fills `out` for a strip at eta of wing or stabilizer with lift coefficient cl at a chord Reynolds number. */
+  surface(part: 'wing' | 'stabilizer', eta: number, cl: number, reynolds: number, out: ProfilePoint): void;
+  /** The strut's section without side force; null leaves it to turbulent friction with a form factor. */
+  strutCd(reynolds: number): number | null;
+}
+
+/** Section drag coefficient used where no polar is at hand: about a clean 10 to 12 % section at Re 5e5 (common practice). */
+export const FIXED_CD = 0.008;
+
+export const fixedProfile: ProfileModel = {
+  source: 'fixed',
+  surface: (_part, _eta, _cl, _reynolds, out) => {
+    out.cd = FIXED_CD;
+    out.clMax = Number.POSITIVE_INFINITY;
+  },
+  strutCd: () => null,
+};
