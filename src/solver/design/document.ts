@@ -1,99 +1,228 @@
 /**
  * The design document, version 1: what the user draws. SI units, angles in degrees; x aft, y starboard, z up
  * from the origin at the quarter chord of the wing root. Keys are a public interface (docs/design-document.md).
+ *
+ * The only schema: the types below are inferred from it, its ranges come from ranges.ts. Keys it does not know are kept
+ * at every level.
  */
+import * as v from 'valibot';
+import { FOUR_DIGIT_CODE, type RangeKey } from './ranges.ts';
+import { choice, keys, kind, kinds, number } from './schema-parts.ts';
 
-export type Pair = [number, number];
+export const FORMAT = 'downcurve-design';
+export const VERSION = 1;
 
-export type Length = { kind: 'unrolled' | 'tipToTip'; value: number };
+const LONGEST_NAME = 200; // characters
+const MOST_POINTS = 100; // of a law
+const MOST_COORDINATES = 1000; // of an outline
 
-export type PointsLaw = { kind: 'points'; at: Pair[] };
-export type FormulaLaw = { kind: 'formula'; expression: string };
+const OR_NULL = ', or null';
 
-export type ChordLaw =
-  | { kind: 'taper'; root: number; tip: number }
-  | { kind: 'elliptic'; root: number }
-  | { kind: 'superelliptic'; root: number; n: number; m: number }
-  | PointsLaw
-  | FormulaLaw;
+const ETA = number('*.*.at.*.0');
 
-export type SweepLaw =
-  | { kind: 'straight'; angle: number }
-  | { kind: 'rake'; angle: number; tip: number; power: number }
-  | PointsLaw
-  | FormulaLaw;
+function pointsLaw(value: RangeKey) {
+  const allowed = `a list of 2 to ${MOST_POINTS} pairs [eta, value]`;
+  const pair = v.strictTuple([ETA, number(value)], 'a pair [eta, value]');
+  const at = v.pipe(v.array(pair, allowed), v.minLength(2, allowed), v.maxLength(MOST_POINTS, allowed));
+  return keys({ kind: kind('points'), at });
+}
+
+const FormulaSchema = keys({ kind: kind('formula'), expression: v.string('a formula in eta') });
+
+const ChordSchema = kinds(
+  keys({ kind: kind('taper'), root: number('*.chord.root'), tip: number('*.chord.tip') }),
+  keys({ kind: kind('elliptic'), root: number('*.chord.root') }),
+  keys({
+    kind: kind('superelliptic'),
+    root: number('*.chord.root'),
+    n: number('*.chord.n'),
+    m: number('*.chord.m'),
+  }),
+  pointsLaw('*.chord.at.*.1'),
+  FormulaSchema,
+);
+
+const SweepSchema = kinds(
+  keys({ kind: kind('straight'), angle: number('*.sweep.angle') }),
+  keys({
+    kind: kind('rake'),
+    angle: number('*.sweep.angle'),
+    tip: number('*.sweep.tip'),
+    power: number('*.sweep.power'),
+  }),
+  pointsLaw('*.sweep.at.*.1'),
+  FormulaSchema,
+);
 
 /** How far the tip bends: by angle (degrees) or by drop (metres); exactly one of the two. */
 export type TipMeasure = { tipAngle: number; tipDrop?: never } | { tipDrop: number; tipAngle?: never };
 
-export type DroopLaw =
-  | { kind: 'flat' }
-  | ({ kind: 'vee' } & TipMeasure)
-  | ({ kind: 'arc' } & TipMeasure)
-  | ({ kind: 'late'; from: number; power: number } & TipMeasure)
-  | ({ kind: 'gull'; rootAngle: number; knee: number } & TipMeasure)
-  | PointsLaw
-  | FormulaLaw;
+const TIP = {
+  tipAngle: v.exactOptional(number('*.droop.tipAngle')),
+  tipDrop: v.exactOptional(number('*.droop.tipDrop')),
+};
 
-export type TwistLaw = { kind: 'linear'; tip: number } | PointsLaw | FormulaLaw;
-
-export type Outline =
-  | { kind: 'naca4'; code: string }
-  | { kind: 'coordinates'; name: string; points: Pair[] };
-
-export interface Planform {
-  length: Length;
-  chord: ChordLaw;
-  sweep: SweepLaw;
-  droop: DroopLaw;
-  twist: TwistLaw;
-  section: { root: Outline; tip: Outline };
-  incidence: number;
+/** A law with the two keys of TIP: both or neither is refused, and its type then says so. */
+function bent<S extends v.ObjectSchema<typeof TIP & v.ObjectEntries, v.ErrorMessage<v.ObjectIssue>>>(law: S) {
+  return v.pipe(
+    law,
+    v.rawTransform(({ dataset, addIssue, NEVER }) => {
+      const { tipAngle, tipDrop } = dataset.value;
+      if ((tipAngle === undefined) !== (tipDrop === undefined))
+        return dataset.value as Omit<v.InferOutput<S>, keyof typeof TIP> & TipMeasure;
+      addIssue({
+        message: 'exactly one of tipAngle and tipDrop',
+        expected: tipAngle === undefined ? 'neither tipAngle nor tipDrop' : 'both tipAngle and tipDrop',
+      });
+      return NEVER;
+    }),
+  );
 }
 
-export interface Stabilizer extends Planform {
-  arm: number;
-  height: number;
-}
+const DroopSchema = kinds(
+  keys({ kind: kind('flat') }),
+  bent(keys({ kind: kind('vee'), ...TIP })),
+  bent(keys({ kind: kind('arc'), ...TIP })),
+  bent(keys({ kind: kind('late'), ...TIP, from: number('*.droop.from'), power: number('*.droop.power') })),
+  bent(
+    keys({
+      kind: kind('gull'),
+      rootAngle: number('*.droop.rootAngle'),
+      ...TIP,
+      knee: number('*.droop.knee'),
+    }),
+  ),
+  pointsLaw('*.droop.at.*.1'),
+  FormulaSchema,
+);
 
-export interface Fuselage {
-  diameter: number;
-  nose: number;
-}
+const TwistSchema = kinds(
+  keys({ kind: kind('linear'), tip: number('*.twist.tip') }),
+  pointsLaw('*.twist.at.*.1'),
+  FormulaSchema,
+);
 
-export interface Strut {
-  x?: number;
-  length: number;
-  chord: number;
-  thickness: number;
-}
+const CODE = 'four digits such as 2412: camber, its place, and a thickness above 00';
+const COORDINATES = `a list of 10 to ${MOST_COORDINATES} pairs [x, y]`;
+const NAME = `a text of up to ${LONGEST_NAME} characters`;
+const NameSchema = v.pipe(v.string(NAME), v.maxLength(LONGEST_NAME, NAME));
 
-export interface Speeds {
-  takeOff: number;
-  cruise: number;
-  top: number;
-}
+const OutlineSchema = kinds(
+  keys({ kind: kind('naca4'), code: v.pipe(v.string(CODE), v.regex(FOUR_DIGIT_CODE, CODE)) }),
+  keys({
+    kind: kind('coordinates'),
+    name: NameSchema,
+    points: v.pipe(
+      v.array(
+        v.strictTuple(
+          [number('*.section.*.points.*.0'), number('*.section.*.points.*.1')],
+          'a pair [x, y] on a chord of 1',
+        ),
+        COORDINATES,
+      ),
+      v.minLength(10, COORDINATES),
+      v.maxLength(MOST_COORDINATES, COORDINATES),
+    ),
+  }),
+);
 
-export interface Brief {
-  allUpMass: number;
-  upwardPull: number;
-  speeds: Speeds;
-  water: { kind: 'sea' | 'fresh'; temperature: number; clarity: 'clean' | 'coastal' | 'silty' };
-  depth: number | null;
-  depths?: Partial<Speeds>;
-  balance: { x: number; height: number };
-  driveHeight: number | null;
-  sidePull?: { share: number; height: number };
-  boardAngle?: number;
-}
+const PLANFORM = {
+  length: keys({ kind: choice('unrolled', 'tipToTip'), value: number('*.length.value') }),
+  chord: ChordSchema,
+  sweep: SweepSchema,
+  droop: DroopSchema,
+  twist: TwistSchema,
+  section: keys({ root: OutlineSchema, tip: OutlineSchema }),
+  incidence: number('*.incidence'),
+};
 
-export interface Design {
-  format: 'downcurve-design';
-  version: 1;
-  name: string;
-  brief: Brief;
-  wing: Planform;
-  stabilizer: Stabilizer | null;
-  fuselage: Fuselage | null;
-  strut: Strut | null;
-}
+const PlanformSchema = keys(PLANFORM);
+const StabilizerSchema = keys(
+  { ...PLANFORM, arm: number('stabilizer.arm'), height: number('stabilizer.height') },
+  OR_NULL,
+);
+
+const FuselageSchema = keys(
+  { diameter: number('fuselage.diameter'), nose: number('fuselage.nose') },
+  OR_NULL,
+);
+
+const StrutSchema = keys(
+  {
+    x: v.exactOptional(number('strut.x')),
+    length: number('strut.length'),
+    chord: number('strut.chord'),
+    thickness: number('strut.thickness'),
+  },
+  OR_NULL,
+);
+
+const SpeedsSchema = keys({
+  takeOff: number('brief.speeds.*'),
+  cruise: number('brief.speeds.*'),
+  top: number('brief.speeds.*'),
+});
+
+const DepthsSchema = keys({
+  takeOff: v.exactOptional(number('brief.depths.*')),
+  cruise: v.exactOptional(number('brief.depths.*')),
+  top: v.exactOptional(number('brief.depths.*')),
+});
+
+const BriefSchema = keys({
+  allUpMass: number('brief.allUpMass'),
+  upwardPull: number('brief.upwardPull'),
+  speeds: SpeedsSchema,
+  water: keys({
+    kind: choice('sea', 'fresh'),
+    temperature: number('brief.water.temperature'),
+    clarity: choice('clean', 'coastal', 'silty'),
+  }),
+  depth: v.nullable(number('brief.depth', ', or null for deep water')),
+  depths: v.exactOptional(DepthsSchema),
+  balance: keys({ x: number('brief.balance.x'), height: number('brief.balance.height') }),
+  driveHeight: v.nullable(number('brief.driveHeight', ', or null for the balance point')),
+  sidePull: v.exactOptional(
+    keys({ share: number('brief.sidePull.share'), height: number('brief.sidePull.height') }),
+  ),
+  boardAngle: v.exactOptional(number('brief.boardAngle')),
+});
+
+const InertiaSchema = keys({
+  boardMass: v.exactOptional(number('inertia.boardMass')),
+  boardLength: v.exactOptional(number('inertia.boardLength')),
+  boardWidth: v.exactOptional(number('inertia.boardWidth')),
+  foilMass: v.exactOptional(number('inertia.foilMass')),
+  riderRoll: v.exactOptional(number('inertia.riderRoll')),
+  riderPitch: v.exactOptional(number('inertia.riderPitch')),
+  riderYaw: v.exactOptional(number('inertia.riderYaw')),
+});
+
+export const DesignSchema = keys({
+  format: v.literal(FORMAT, `"${FORMAT}"`),
+  version: v.literal(VERSION, String(VERSION)),
+  name: NameSchema,
+  brief: BriefSchema,
+  wing: PlanformSchema,
+  stabilizer: v.nullable(StabilizerSchema),
+  fuselage: v.nullable(FuselageSchema),
+  strut: v.nullable(StrutSchema),
+  inertia: v.exactOptional(InertiaSchema),
+});
+
+export type Pair = [number, number];
+export type Design = v.InferOutput<typeof DesignSchema>;
+export type Brief = v.InferOutput<typeof BriefSchema>;
+export type Speeds = v.InferOutput<typeof SpeedsSchema>;
+export type Planform = v.InferOutput<typeof PlanformSchema>;
+export type Stabilizer = v.InferOutput<typeof StabilizerSchema>;
+export type Fuselage = v.InferOutput<typeof FuselageSchema>;
+export type Strut = v.InferOutput<typeof StrutSchema>;
+export type Length = Planform['length'];
+export type ChordLaw = v.InferOutput<typeof ChordSchema>;
+export type SweepLaw = v.InferOutput<typeof SweepSchema>;
+export type DroopLaw = v.InferOutput<typeof DroopSchema>;
+export type TwistLaw = v.InferOutput<typeof TwistSchema>;
+export type PointsLaw = Extract<ChordLaw, { kind: 'points' }>;
+export type FormulaLaw = v.InferOutput<typeof FormulaSchema>;
+export type Outline = v.InferOutput<typeof OutlineSchema>;

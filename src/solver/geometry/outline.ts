@@ -3,6 +3,7 @@
  * an imported outline is its chord line; it is taken as it stands, neither turned nor scaled.
  */
 import type { Outline, Pair } from '../design/document.ts';
+import { FOUR_DIGIT_CODE } from '../design/ranges.ts';
 import { smoothCubic } from '../numeric/smooth.ts';
 import type { Curve } from '../numeric/spline.ts';
 
@@ -20,11 +21,10 @@ export interface OutlinePoints {
 
 /** What a four-digit code says; null where it is none (camber without a position, no thickness, other characters). */
 export function readFourDigit(code: string): FourDigit | null {
-  if (!/^\d{4}$/.test(code)) return null;
+  if (!FOUR_DIGIT_CODE.test(code)) return null;
   const camber = Number(code[0]) / 100;
   const position = camber > 0 ? Number(code[1]) / 10 : 0;
-  const thickness = Number(code.slice(2)) / 100;
-  return thickness > 0 && (camber === 0 || position > 0) ? { camber, position, thickness } : null;
+  return { camber, position, thickness: Number(code.slice(2)) / 100 };
 }
 
 /** Half thickness of a four-digit section with its published, open trailing edge. NACA Report 460, eq. on p. 4. */

@@ -19,8 +19,15 @@ import {
 
 export type Formula = (eta: number) => number;
 
-/** A text that is no formula. The message says what was found, where in the text, and what is allowed. */
-export class FormulaError extends Error {}
+/** A text that is no formula: what was found, where in the text, and what is allowed. */
+export class FormulaError extends Error {
+  constructor(
+    readonly found: string,
+    readonly allowed: string,
+  ) {
+    super(`found ${found}, allowed ${allowed}`);
+  }
+}
 
 /** Characters a document may use; a study may wrap such a formula in a factor, hence the larger bound below. */
 export const LONGEST_FORMULA = 400;
@@ -75,7 +82,7 @@ export function compileFormula(text: string): Formula {
 
 function checkWords(text: string): void {
   if (text.length > LONGEST_WRAPPED)
-    throw new FormulaError(`found ${text.length} characters, allowed up to ${LONGEST_FORMULA}`);
+    throw new FormulaError(`${text.length} characters`, `up to ${LONGEST_FORMULA}`);
   let depth = 0;
   for (let at = 0; at < text.length; at = WORD.lastIndex) {
     WORD.lastIndex = at;
@@ -83,10 +90,10 @@ function checkWords(text: string): void {
     if (word === undefined) throw refusal(quote(String.fromCodePoint(text.codePointAt(at)!)), at);
     if (/^[A-Za-z_]/.test(word) && !isKnown(word)) throw refusal(quote(word), at);
     if (word === '(' && ++depth > DEEPEST)
-      throw new FormulaError(`found parentheses ${depth} deep at place ${at + 1}, allowed ${DEEPEST}`);
+      throw new FormulaError(`parentheses ${depth} deep at place ${at + 1}`, `up to ${DEEPEST}`);
     if (word === ')') depth--;
   }
-  if (text.trim() === '') throw new FormulaError(`found no text, allowed ${ALLOWED}`);
+  if (text.trim() === '') throw new FormulaError('no text', ALLOWED);
 }
 
 function isKnown(name: string): boolean {
@@ -98,14 +105,14 @@ function parse(text: string): MathNode {
     return math.parse!(text);
   } catch (error) {
     const at = (error as { char?: unknown }).char;
-    if (typeof at !== 'number') throw new FormulaError(`found ${quote(text)}, allowed ${ALLOWED}`);
+    if (typeof at !== 'number') throw new FormulaError(quote(text), ALLOWED);
     const found = text.slice(at - 1).trim();
     throw refusal(found ? `${quote(found)} where it does not belong` : 'an unfinished formula', at - 1);
   }
 }
 
 function refusal(found: string, at: number): FormulaError {
-  return new FormulaError(`found ${found} at place ${at + 1}, allowed ${ALLOWED}`);
+  return new FormulaError(`${found} at place ${at + 1}`, ALLOWED);
 }
 
 /** The text on one line in quotation marks, cut where it is long. */
@@ -121,9 +128,7 @@ class Builder {
 
   build(node: MathNode): Formula {
     if (++this.#parts > MOST_PARTS)
-      throw new FormulaError(
-        `found more than ${MOST_PARTS} numbers, names and operators, allowed ${MOST_PARTS}`,
-      );
+      throw new FormulaError(`more than ${MOST_PARTS} numbers, names and operators`, `up to ${MOST_PARTS}`);
     switch (node.type) {
       case 'ConstantNode':
         return this.#constant(node as ConstantNode);
@@ -156,13 +161,12 @@ class Builder {
   #name(name: string): Formula {
     if (name === 'eta') return (eta) => eta;
     if (name === 'pi') return () => Math.PI;
-    throw new FormulaError(`found "${name}" without its parentheses, allowed ${name}(...)`);
+    throw new FormulaError(`"${name}" without its parentheses`, `${name}(...)`);
   }
 
   #operator(node: OperatorNode): Formula {
     const { fn, args, implicit } = node as OperatorNode & { implicit: boolean };
-    if (implicit)
-      throw new FormulaError(`found ${quote(node.toString())}, allowed with a * between its parts`);
+    if (implicit) throw new FormulaError(quote(node.toString()), 'a * between its parts');
     const a = this.build(args[0]!);
     if (fn === 'unaryMinus') return (eta) => -a(eta);
     if (fn === 'unaryPlus') return a;
@@ -185,8 +189,10 @@ class Builder {
     const { call, fewest, most } = FUNCTIONS[name]!;
     const count = node.args.length;
     if (count < fewest || count > most) {
-      const allowed = fewest === most ? fewest : `${fewest} to ${most}`;
-      throw new FormulaError(`found ${name} with ${count} numbers, allowed ${allowed}`);
+      throw new FormulaError(
+        `${name} with ${count} numbers`,
+        fewest === most ? `${fewest}` : `${fewest} to ${most}`,
+      );
     }
     const [a, ...others] = node.args.map((argument) => this.build(argument));
     if (others.length === 0) return (eta) => call(a!(eta));
@@ -196,6 +202,6 @@ class Builder {
   #refuse(node: MathNode): FormulaError {
     const shown = node.toString();
     const at = this.text.indexOf(shown);
-    return at < 0 ? new FormulaError(`found ${quote(shown)}, allowed ${ALLOWED}`) : refusal(quote(shown), at);
+    return at < 0 ? new FormulaError(quote(shown), ALLOWED) : refusal(quote(shown), at);
   }
 }

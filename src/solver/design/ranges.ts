@@ -1,0 +1,98 @@
+/**
+ * Least, greatest and unit of every number in the document: the one place they are written. The schema, the messages
+ * and the editors read them from here. Keys are dotted paths; a star stands for one key of any name (wing or
+ * stabilizer, a speed, a place in a list).
+ */
+
+export interface Range {
+  min: number;
+  max: number;
+  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C';
+  open?: true; // the least value itself is not allowed
+  default?: number; // stands for a key that may be left out
+}
+
+const chord: Range = { min: 0, max: 1, unit: 'm', open: true };
+const tipChord: Range = { min: 0, max: 1, unit: 'm' };
+const share: Range = { min: 0, max: 1, unit: '' };
+const degrees = (min: number, max: number): Range => ({ min, max, unit: 'deg' });
+const metres = (min: number, max: number): Range => ({ min, max, unit: 'm' });
+const power: Range = { min: 0.1, max: 20, unit: '' };
+
+export const RANGES = {
+  'brief.allUpMass': { min: 20, max: 400, unit: 'kg' },
+  'brief.upwardPull': { min: 0, max: 0.9, unit: '' },
+  'brief.speeds.*': { min: 0.5, max: 30, unit: 'm/s' },
+  'brief.water.temperature': { min: 0, max: 35, unit: 'deg C' },
+  'brief.depth': { min: 0, max: 5, unit: 'm', open: true },
+  'brief.depths.*': { min: 0, max: 5, unit: 'm', open: true },
+  'brief.balance.x': metres(-3, 3),
+  'brief.balance.height': metres(-5, 5),
+  'brief.driveHeight': metres(-5, 10),
+  'brief.sidePull.share': { min: -2, max: 2, unit: '' },
+  'brief.sidePull.height': metres(-5, 10),
+  'brief.boardAngle': { ...degrees(-30, 30), default: 0 },
+  '*.length.value': metres(0.05, 5),
+  '*.chord.root': chord,
+  '*.chord.tip': tipChord,
+  '*.chord.n': power,
+  '*.chord.m': power,
+  '*.chord.at.*.1': tipChord,
+  '*.sweep.angle': degrees(-45, 60),
+  '*.sweep.tip': metres(-2, 2),
+  '*.sweep.power': power,
+  '*.sweep.at.*.1': metres(-5, 5),
+  '*.droop.tipAngle': degrees(-90, 90),
+  '*.droop.tipDrop': metres(-2.5, 2.5),
+  '*.droop.rootAngle': degrees(-90, 90),
+  '*.droop.from': { min: 0, max: 0.99, unit: '' },
+  '*.droop.power': power,
+  '*.droop.knee': { min: 0.01, max: 0.99, unit: '' },
+  '*.droop.at.*.1': degrees(-90, 90),
+  '*.twist.tip': degrees(-20, 20),
+  '*.twist.at.*.1': degrees(-20, 20),
+  '*.*.at.*.0': share,
+  '*.section.*.points.*.0': { min: -0.05, max: 1.05, unit: '' },
+  '*.section.*.points.*.1': { min: -0.5, max: 0.5, unit: '' },
+  '*.incidence': degrees(-30, 30),
+  'stabilizer.arm': metres(0.1, 3),
+  'stabilizer.height': metres(-2, 2),
+  'fuselage.diameter': metres(0.002, 0.5),
+  'fuselage.nose': metres(0, 2),
+  'strut.x': { ...metres(-2, 3), default: 0 },
+  'strut.length': metres(0.05, 5),
+  'strut.chord': metres(0.01, 1),
+  'strut.thickness': metres(0.003, 0.05),
+  'inertia.boardMass': { min: 0, max: 50, unit: 'kg' },
+  'inertia.boardLength': metres(0.2, 6),
+  'inertia.boardWidth': metres(0.1, 2),
+  'inertia.foilMass': { min: 0, max: 50, unit: 'kg' },
+  'inertia.riderRoll': metres(0.05, 2),
+  'inertia.riderPitch': metres(0.05, 2),
+  'inertia.riderYaw': metres(0.05, 2),
+} as const satisfies Record<string, Range>;
+
+/** Four digits with a thickness, and a place for the camber where there is some: 0012, 2412. */
+export const FOUR_DIGIT_CODE = /^(?:0\d|[1-9][1-9])(?!00)\d\d$/;
+
+export type RangeKey = keyof typeof RANGES;
+
+const PATTERNS = Object.entries<Range>(RANGES).map(([key, range]) => ({ keys: key.split('.'), range }));
+
+/** The range of the number at a dotted path of a document ("wing.chord.root"); undefined where there is none. */
+export function rangeOf(path: string): Range | undefined {
+  const keys = path.split('.');
+  return PATTERNS.find(
+    (pattern) =>
+      pattern.keys.length === keys.length && pattern.keys.every((key, k) => key === '*' || key === keys[k]),
+  )?.range;
+}
+
+export function isWithin({ min, max, open }: Range, value: number): boolean {
+  return value <= max && (open ? value > min : value >= min);
+}
+
+/** "0 to 1 m", "above 0 to 5 m" */
+export function describeRange({ min, max, unit, open }: Range): string {
+  return `${open ? 'above ' : ''}${min} to ${max}${unit && ` ${unit}`}`;
+}
