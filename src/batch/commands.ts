@@ -1,0 +1,114 @@
+/** What the batch command can do: each command takes its words and answers with text for standard output. */
+import type { Design } from '../solver/design/document.ts';
+import { readDesign } from '../solver/design/read.ts';
+import { solve } from '../solver/solve.ts';
+import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
+import { CONDITION_WORDS, readCondition } from './condition-words.ts';
+import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
+
+/** The disk as the command sees it; relative paths are against the caller's folder. Both throw where they fail. */
+export interface Files {
+  read(path: string): string;
+  write(path: string, text: string): void;
+}
+
+export interface Command {
+  usage: string;
+  run(words: readonly string[], files: Files): string;
+}
+
+const CONDITION_USAGE =
+  '[--speed M_S] [--alpha DEG | --lift N] [--depth M | --deep] [--strips N] [--stabilizer-strips N] [--rows M] [--sections thin]';
+
+const MOST_CASES = 100_000;
+
+export const COMMANDS: Readonly<Record<string, Command>> = {
+  solve: { usage: `solve FILE ${CONDITION_USAGE}`, run: runSolve },
+  sweep: {
+    usage: `sweep FILE --vary PATH=FROM:TO:COUNT [--vary ...] [--out CSV] ${CONDITION_USAGE}`,
+    run: runSweep,
+  },
+};
+
+function runSolve(words: readonly string[], files: Files): string {
+  const sorted = sortWords(words, CONDITION_WORDS);
+  const options = readCondition(sorted);
+  const design = openDesign(sorted.plain, files, 'solve');
+  return `${JSON.stringify(solve(design, options), null, 2)}\n`;
+}
+
+function runSweep(words: readonly string[], files: Files): string {
+  const known: Record<string, OptionKind> = { vary: 'many', out: 'value', ...CONDITION_WORDS };
+  const sorted = sortWords(words, known);
+  const options = readCondition(sorted);
+  const variations = readVariations(sorted.options.get('vary') ?? []);
+  const design = openDesign(sorted.plain, files, 'sweep');
+  const text = toCsv(sweep(design, variations, options));
+  const out = sorted.options.get('out')?.[0];
+  if (out === undefined) return text;
+  try {
+    files.write(out, text);
+  } catch (error) {
+    throw new Refusal(`--out: found "${out}", which cannot be written (${reasonOf(error)})`);
+  }
+  return '';
+}
+
+function openDesign(plain: readonly string[], files: Files, command: string): Design {
+  const [file, extra] = plain;
+  if (file === undefined) throw new Refusal(`${command}: found no FILE, allowed ${COMMANDS[command]!.usage}`);
+  if (extra !== undefined) throw new Refusal(`${command}: found "${extra}" after the FILE, allowed one FILE`);
+  let text: string;
+  try {
+    text = files.read(file);
+  } catch (error) {
+    throw new Refusal(`${file}: cannot be read (${reasonOf(error)})`);
+  }
+  const reading = readDesign(text);
+  if (!reading.ok) throw new Refusal(`${file}: ${reading.message}`);
+  return reading.design;
+}
+
+function readVariations(texts: readonly string[]): Variation[] {
+  if (texts.length === 0)
+    throw new Refusal('--vary: found none, allowed one or more --vary PATH=FROM:TO:COUNT');
+  const variations = texts.map(readVariation);
+  const twice = variations.find(({ path }, k) => variations.findIndex((other) => other.path === path) < k);
+  if (twice) throw new Refusal(`--vary: found ${twice.path} twice, allowed once`);
+  const cases = variations.reduce((product, { count }) => product * count, 1);
+  if (cases > MOST_CASES) throw new Refusal(`--vary: found ${cases} cases, allowed up to ${MOST_CASES}`);
+  return variations;
+}
+
+/** "wing.droop.tipAngle=0:40:41" */
+function readVariation(text: string): Variation {
+  const parts = /^([^=]+)=([^:]*):([^:]*):([^:]*)$/.exec(text);
+  if (!parts) throw new Refusal(`--vary: found "${text}", allowed PATH=FROM:TO:COUNT`);
+  const [, path = '', from = '', to = '', count = ''] = parts;
+  const variation = {
+    path,
+    from: readNumber(from, `--vary ${path}`, 'a number as FROM'),
+    to: readNumber(to, `--vary ${path}`, 'a number as TO'),
+    count: readNumber(count, `--vary ${path}`, 'a whole number as COUNT'),
+  };
+  if (!Number.isInteger(variation.count) || variation.count < 1)
+    throw new Refusal(`--vary ${path}: found "${count}", allowed a whole number above 0 as COUNT`);
+  return variation;
+}
+
+/** A header line, then a line a case; a figure that does not exist in a case is an empty cell. */
+function toCsv({ columns, rows }: SweepTable): string {
+  const cell = (value: number | null) => (value !== null && Number.isFinite(value) ? String(value) : '');
+  const head = columns.map((name) => (/[",\n]/.test(name) ? `"${name.replaceAll('"', '""')}"` : name));
+  return `${[head.join(','), ...rows.map((row) => row.map(cell).join(','))].join('\n')}\n`;
+}
+
+function reasonOf(error: unknown): string {
+  const REASONS: Record<string, string> = {
+    ENOENT: 'no such file or folder',
+    EISDIR: 'it is a folder',
+    EACCES: 'not permitted',
+  };
+  const { code, message } = error as { code?: string; message?: string };
+  return REASONS[code ?? ''] ?? message ?? 'unknown reason';
+}

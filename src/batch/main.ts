@@ -1,0 +1,17 @@
+/** Starts the batch command on the real disk. npm changes the working folder; INIT_CWD is the caller's. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { runBatch } from './batch.ts';
+
+const folder = process.env.INIT_CWD ?? process.cwd();
+const { code, output, error } = runBatch(process.argv.slice(2), {
+  read: (path) => readFileSync(resolve(folder, path), 'utf8'),
+  write: (path, text) => writeFileSync(resolve(folder, path), text),
+});
+
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code !== 'EPIPE') throw fault; // a reader that has seen enough is no fault
+});
+process.stdout.write(output);
+if (error) process.stderr.write(`${error}\n`);
+process.exitCode = code;
