@@ -2,6 +2,7 @@
 import type { Brief } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
 import type { Resolution } from '../geometry/craft.ts';
+import { monotoneCubic } from '../numeric/spline.ts';
 import type { ConditionOptions } from '../report.ts';
 
 export const GRAVITY = 9.80665; // m/s2, standard
@@ -50,4 +51,25 @@ function depthAt(brief: Brief, speed: number | undefined): number | null {
   if (speed === speeds.takeOff) return depths?.takeOff ?? depth;
   if (speed === speeds.top) return depths?.top ?? depth;
   return depth;
+}
+
+/**
+ * Depth at any speed (m, null in deep water): `depths` at the speeds it names and `depth` at the others of the three,
+ * joined by a monotone curve and held beyond its ends. Without `depths` it is `depth` throughout.
+ */
+export function depthAtSpeed({ speeds, depths, depth }: Brief, speed: number): number | null {
+  if (!depths) return depth;
+  const known: Array<[number, number]> = [];
+  for (const name of ['takeOff', 'cruise', 'top'] as const) {
+    const at = depths[name] ?? depth;
+    if (at !== null && (known.length === 0 || speeds[name] > known[known.length - 1]![0]))
+      known.push([speeds[name], at]);
+  }
+  if (known.length === 0) return null;
+  if (known.length === 1) return known[0]![1];
+  const curve = monotoneCubic(
+    known.map(([at]) => at),
+    known.map(([, value]) => value),
+  );
+  return curve(speed);
 }

@@ -1,0 +1,299 @@
+/**
+ * The unsplit vortex system of a heeled foil under a level surface, where port and starboard differ.
+ *
+ * Frame: x aft, y starboard, z up with the water level; the foil is turned about its x axis through the origin by the
+ * heel angle (positive starboard down). Both halves are unknowns, port tip to starboard tip, then the strut, foot to
+ * surface. The image keeps endpoint order and circulation, as in system.ts. Per unit stream speed and rho V^2.
+ *
+ * Heel and leeway are exact here; angle of attack and leeway are mixtures of unit streams (ahead, up, sideways) along
+ * the heeled foil's own axes. Legs run along x. Used for studies at a few angles; it allocates freely.
+ */
+import type { Craft } from '../geometry/craft.ts';
+import { cutStrut, type Strips } from '../geometry/strips.ts';
+import { factor, solveFactored } from '../numeric/dense.ts';
+import { addComponent, addVelocity, addWakeComponent, type BoundLine, NO_BOUND_X } from './filament.ts';
+import { STABILIZER, STRUT, WING } from './system.ts';
+
+/** One lifting strip of the whole foil, heeled frame resolved into the level frame. */
+interface Station {
+  surface: number;
+  normal: [number, number, number]; // turned by the pitch of the zero-lift line
+  plain: [number, number, number]; // untwisted
+}
+
+export interface WholeFoil {
+  lines: BoundLine[];
+  nodes: { x: Float64Array; y: Float64Array; z: Float64Array };
+  controls: { x: Float64Array; y: Float64Array; z: Float64Array };
+  stations: Station[];
+  chord: Float64Array;
+  width: Float64Array;
+  eta: Float64Array; // of the strip, negative to port
+}
+
+/** Force and moment about the origin per rho V^2, level frame: x aft, y starboard, z up. */
+export interface WholeLoad {
+  x: number;
+  y: number;
+  z: number;
+  mx: number;
+  my: number;
+  mz: number;
+}
+
+export interface WholeSolution {
+  foil: WholeFoil;
+  circulation: Float64Array;
+  loads: [WholeLoad, WholeLoad, WholeLoad]; // wing, stabilizer, strut
+  inducedDrag: number; // far field, m2
+}
+
+/** Lays out both halves at a heel angle (rad). The strut reaches the surface at `depth`, or its full length. */
+export function wholeFoil(craft: Craft, heel: number): WholeFoil {
+  const { parts, strut, depth } = craft;
+  const pieces: Array<{ strips: Strips; surface: number }> = [{ strips: parts.wing, surface: WING }];
+  if (parts.stabilizer) pieces.push({ strips: parts.stabilizer, surface: STABILIZER });
+  const builder = new Builder(heel);
+  for (const { strips, surface } of pieces) builder.addPair(strips, surface);
+  if (strut && parts.strut) {
+    const top = depth === null ? strut.length : Math.min(strut.length, depth / Math.cos(heel));
+    const stands = cutStrut(strut.x ?? 0, strut.chord, top, parts.strut.count, 1, null);
+    builder.addStrut(stands);
+  }
+  return builder.finish();
+}
+
+class Builder {
+  private readonly x: number[] = [];
+  private readonly y: number[] = [];
+  private readonly z: number[] = [];
+  private readonly cx: number[] = [];
+  private readonly cy: number[] = [];
+  private readonly cz: number[] = [];
+  private readonly chord: number[] = [];
+  private readonly width: number[] = [];
+  private readonly eta: number[] = [];
+  private readonly lines: BoundLine[] = [];
+  private readonly stations: Station[] = [];
+  private readonly c: number;
+  private readonly s: number;
+
+  constructor(heel: number) {
+    this.c = Math.cos(heel);
+    this.s = Math.sin(heel);
+  }
+
+  /** Starboard down: what was to starboard goes down, what was up goes to starboard. */
+  private turn(y: number, z: number): [number, number] {
+    return [y * this.c + z * this.s, z * this.c - y * this.s];
+  }
+
+  private addNode(x: number, y: number, z: number): void {
+    const [ty, tz] = this.turn(y, z);
+    this.x.push(x);
+    this.y.push(ty);
+    this.z.push(tz);
+  }
+
+  private addStation(strips: Strips, k: number, side: number, surface: number): void {
+    const droop = strips.droop[k]!;
+    const pitch = strips.pitch[k]!;
+    const [ty, tz] = this.turn(side * strips.controlY[k]!, strips.controlZ[k]!);
+    this.cx.push(strips.controlX[k]!);
+    this.cy.push(ty);
+    this.cz.push(tz);
+    const [ny, nz] = this.turn(side * Math.sin(droop), Math.cos(droop));
+    const cosine = Math.cos(pitch);
+    this.stations.push({
+      surface,
+      plain: [0, ny, nz],
+      normal: [Math.sin(pitch), ny * cosine, nz * cosine],
+    });
+    this.chord.push(strips.chord[k]!);
+    this.width.push(strips.width[k]!);
+    this.eta.push(side * strips.eta[k]!);
+  }
+
+  addPair(strips: Strips, surface: number): void {
+    const { count, nodeX, nodeY, nodeZ } = strips;
+    const line = {
+      node: this.x.length,
+      column: this.stations.length,
+      count: 2 * count,
+      surface,
+      core: strips.chord[0]! / Math.PI,
+    };
+    this.lines.push(line);
+    for (let k = count; k > 0; k--) this.addNode(nodeX[k]!, -nodeY[k]!, nodeZ[k]!);
+    for (let k = 0; k <= count; k++) this.addNode(nodeX[k]!, nodeY[k]!, nodeZ[k]!);
+    for (let k = count - 1; k >= 0; k--) this.addStation(strips, k, -1, surface);
+    for (let k = 0; k < count; k++) this.addStation(strips, k, 1, surface);
+  }
+
+  addStrut(strips: Strips): void {
+    const { count, nodeX, nodeZ } = strips;
+    this.lines.push({
+      node: this.x.length,
+      column: this.stations.length,
+      count,
+      surface: STRUT,
+      core: strips.chord[0]! / Math.PI,
+    });
+    for (let k = 0; k <= count; k++) this.addNode(nodeX[k]!, 0, nodeZ[k]!);
+    for (let k = 0; k < count; k++) this.addStation(strips, k, 1, STRUT);
+  }
+
+  finish(): WholeFoil {
+    const array = (values: number[]) => Float64Array.from(values);
+    return {
+      lines: this.lines,
+      nodes: { x: array(this.x), y: array(this.y), z: array(this.z) },
+      controls: { x: array(this.cx), y: array(this.cy), z: array(this.cz) },
+      stations: this.stations,
+      chord: array(this.chord),
+      width: array(this.width),
+      eta: array(this.eta),
+    };
+  }
+}
+
+/** A stream of unit speed in the level frame: x, y, z components. */
+export type UnitStream = [number, number, number];
+
+/** Factors the whole system once and answers for any stream. `depth` of the origin, null in deep water. */
+export function solveWhole(foil: WholeFoil, depth: number | null): (stream: UnitStream) => WholeSolution {
+  const n = foil.stations.length;
+  const matrix = new Float64Array(n * n);
+  const row = new Float64Array(n);
+  const { nodes, controls } = foil;
+  for (let i = 0; i < n; i++) {
+    row.fill(0);
+    const [ax, ay, az] = foil.stations[i]!.plain;
+    const pz = controls.z[i]!;
+    for (const line of foil.lines) {
+      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, controls.x[i]!, controls.y[i]!, pz, ax, ay, az);
+      if (depth === null) continue;
+      addComponent(
+        row,
+        0,
+        line,
+        nodes.x,
+        nodes.y,
+        nodes.z,
+        controls.x[i]!,
+        controls.y[i]!,
+        2 * depth - pz,
+        -ax,
+        -ay,
+        az,
+      );
+    }
+    matrix.set(row, i * n);
+  }
+  const pivots = new Int32Array(n);
+  factor(matrix, n, pivots);
+  const field = bindField(foil, depth);
+  return (stream) => {
+    const circulation = Float64Array.from(
+      foil.stations,
+      ({ normal }) => -(stream[0] * normal[0] + stream[1] * normal[1] + stream[2] * normal[2]),
+    );
+    solveFactored(matrix, n, pivots, circulation);
+    return {
+      foil,
+      circulation,
+      loads: sumWhole(foil, circulation, field, stream),
+      inducedDrag: wholeDrag(foil, circulation, depth),
+    };
+  };
+}
+
+interface Influence {
+  x: Float64Array;
+  y: Float64Array;
+  z: Float64Array;
+}
+
+/** Velocity at every bound segment's middle per circulation, row by row. */
+function bindField(foil: WholeFoil, depth: number | null): Influence {
+  const n = foil.stations.length;
+  const field: Influence = {
+    x: new Float64Array(n * n),
+    y: new Float64Array(n * n),
+    z: new Float64Array(n * n),
+  };
+  const { x, y, z } = foil.nodes;
+  forEachSegment(foil, (i, a) => {
+    const px = 0.5 * (x[a]! + x[a + 1]!);
+    const py = 0.5 * (y[a]! + y[a + 1]!);
+    const pz = 0.5 * (z[a]! + z[a + 1]!);
+    const surface = foil.stations[i]!.surface;
+    for (const line of foil.lines) {
+      const core = line.surface === surface ? NO_BOUND_X : line.core;
+      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, pz, 1, 1, 1, core);
+      if (depth === null) continue;
+      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, 2 * depth - pz, -1, -1, 1, 0);
+    }
+  });
+  return field;
+}
+
+function forEachSegment(foil: WholeFoil, visit: (segment: number, node: number) => void): void {
+  for (const line of foil.lines) for (let k = 0; k < line.count; k++) visit(line.column + k, line.node + k);
+}
+
+function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Influence, stream: UnitStream) {
+  const empty = (): WholeLoad => ({ x: 0, y: 0, z: 0, mx: 0, my: 0, mz: 0 });
+  const loads: [WholeLoad, WholeLoad, WholeLoad] = [empty(), empty(), empty()];
+  const { x, y, z } = foil.nodes;
+  const n = circulation.length;
+  forEachSegment(foil, (i, a) => {
+    let [vx, vy, vz] = stream;
+    for (let j = 0; j < n; j++) {
+      vx += field.x[i * n + j]! * circulation[j]!;
+      vy += field.y[i * n + j]! * circulation[j]!;
+      vz += field.z[i * n + j]! * circulation[j]!;
+    }
+    const lx = x[a + 1]! - x[a]!;
+    const ly = y[a + 1]! - y[a]!;
+    const lz = z[a + 1]! - z[a]!;
+    const strength = circulation[i]!;
+    const fx = strength * (vy * lz - vz * ly);
+    const fy = strength * (vz * lx - vx * lz);
+    const fz = strength * (vx * ly - vy * lx);
+    const px = 0.5 * (x[a]! + x[a + 1]!);
+    const py = 0.5 * (y[a]! + y[a + 1]!);
+    const pz = 0.5 * (z[a]! + z[a + 1]!);
+    const load = loads[foil.stations[i]!.surface as 0 | 1 | 2];
+    load.x += fx;
+    load.y += fy;
+    load.z += fz;
+    load.mx += py * fz - pz * fy;
+    load.my += pz * fx - px * fz;
+    load.mz += px * fy - py * fx;
+  });
+  return loads;
+}
+
+/** Far-field induced drag per rho V^2 of all strips, strut included. */
+function wholeDrag(foil: WholeFoil, circulation: Float64Array, depth: number | null): number {
+  const { y, z } = foil.nodes;
+  const n = circulation.length;
+  const row = new Float64Array(n);
+  let drag = 0;
+  forEachSegment(foil, (i, a) => {
+    row.fill(0);
+    const ny = -(z[a + 1]! - z[a]!);
+    const nz = y[a + 1]! - y[a]!;
+    const py = foil.controls.y[i]!;
+    const pz = foil.controls.z[i]!;
+    for (const line of foil.lines) {
+      addWakeComponent(row, 0, line, y, z, py, pz, ny, nz);
+      if (depth !== null) addWakeComponent(row, 0, line, y, z, py, 2 * depth - pz, -ny, nz);
+    }
+    let flow = 0;
+    for (let j = 0; j < n; j++) flow += row[j]! * circulation[j]!;
+    drag -= 0.5 * circulation[i]! * flow;
+  });
+  return drag;
+}
