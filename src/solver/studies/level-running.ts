@@ -69,7 +69,12 @@ const DEGREES = 180 / Math.PI;
 /** Solves the flow at a depth. The rig is good until the pool solves the role 'running' again. */
 export function rigAt(pool: FlowPool, design: Design, depth: number | null, resolution: Resolution): Rig {
   const craft = craftOf(design, depth, resolution);
-  const flow = pool.solve('running', craft, 'pitch');
+  return rigOf(design, craft, pool.solve('running', craft, 'pitch'));
+}
+
+/** The rig of a flow already solved with scope 'pitch' or 'whole'. */
+export function rigOf(design: Design, craft: Craft, flow: Flow): Rig {
+  const { depth } = craft;
   const free = flow.system.fillWake().slice();
   const lid = depth === null ? free : flow.system.fillWake(-1).slice();
   const parts = [craft.parts.wing, ...(craft.parts.stabilizer ? [craft.parts.stabilizer] : [])];
