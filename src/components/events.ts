@@ -1,15 +1,7 @@
 /** The events components send up; the page listens, nothing else does. */
+import type { EditDetail } from '../session/edits.ts';
 
-export interface Change {
-  path: string; // dotted key path in the design document: "wing.droop.tipAngle", "wing.chord" ...
-  value: unknown;
-}
-
-export interface EditDetail {
-  changes: Change[];
-  label: string; // names the step for undo: "tip drop", "wing span"
-  phase: 'live' | 'settled' | 'cancelled'; // moving, let go, or Escape: back to where the gesture began
-}
+export type { Change, EditDetail } from '../session/edits.ts';
 
 /** An edit of the design, from a field or a handle. Bubbles through shadow roots. */
 export class DesignEditEvent extends CustomEvent<EditDetail> {

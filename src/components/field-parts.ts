@@ -11,7 +11,7 @@ export const fieldStyles = css`
   }
   .field {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) var(--control-width, 7.2rem);
+    grid-template-columns: minmax(0, 1fr) var(--control-width, 8.2rem);
     gap: 0.12rem 0.5rem;
     align-items: center;
   }

@@ -61,6 +61,11 @@ export class NumberField extends LitElement {
   });
   #nudged: number | null = null; // the value under a held arrow key
 
+  /** Text is typed that has not been taken over. */
+  get isTyping(): boolean {
+    return this.#draft.isOpen;
+  }
+
   override focus(options?: FocusOptions): void {
     this.renderRoot.querySelector('input')?.focus(options);
   }

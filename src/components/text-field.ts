@@ -35,6 +35,11 @@ export class TextField extends LitElement {
     accept: (text) => this.#accept(text.trim()),
   });
 
+  /** Text is typed that has not been taken over. */
+  get isTyping(): boolean {
+    return this.#draft.isOpen;
+  }
+
   override focus(options?: FocusOptions): void {
     this.renderRoot.querySelector('input')?.focus(options);
   }

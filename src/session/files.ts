@@ -1,5 +1,5 @@
 /** Design files: opened from the user's disk, saved to it. */
-import type { Reading } from './store.ts';
+import type { Reading } from '../solver/design/read.ts';
 
 const LARGEST = 2_000_000; // bytes; a design with imported sections has some tens of thousands
 

@@ -6,6 +6,7 @@
 import type { ChordLaw, DroopLaw, Length, Planform } from '../solver/design/document.ts';
 import { type Surface, surfaceOf } from '../solver/geometry/surface.ts';
 import { findRoot } from '../solver/numeric/roots.ts';
+import { scaledFormula } from './scaled-formula.ts';
 
 export type TipMeasureKind = 'tipAngle' | 'tipDrop';
 
@@ -104,28 +105,10 @@ function scaledChord(chord: Exclude<ChordLaw, { kind: 'taper' }>, factor: number
     case 'points':
       return { ...chord, at: chord.at.map(([eta, length]) => [eta, tidy(length * factor)]) };
     case 'formula':
-      return { ...chord, expression: scaledExpression(chord.expression, factor) };
+      return { ...chord, expression: scaledFormula(chord.expression, factor) };
     default:
       return { ...chord, root: tidy(chord.root * factor) };
   }
-}
-
-/** Scales a formula; a factor written by an earlier scaling is taken up rather than nested. */
-function scaledExpression(expression: string, factor: number): string {
-  const scaled = /^([\d.]+) \* \((.*)\)$/.exec(expression);
-  const [before, inner] =
-    scaled && isBalanced(scaled[2]!) ? [Number(scaled[1]), scaled[2]!] : [1, expression];
-  return `${Number((before * factor).toPrecision(7))} * (${inner})`;
-}
-
-/** Whether no bracket closes before it opens, so that the outer pair may be taken off. */
-function isBalanced(text: string): boolean {
-  let open = 0;
-  for (const sign of text) {
-    if (sign === '(') open++;
-    if (sign === ')' && --open < 0) return false;
-  }
-  return open === 0;
 }
 
 /** Metres to a tenth of a micrometre: far below what any tool can cut, and short to read in a file. */

@@ -4,8 +4,8 @@
  * overwritten, and the last copy that could be read is opened instead.
  */
 import type { Design } from '../solver/design/document.ts';
+import type { Reading } from '../solver/design/read.ts';
 import type { Trail } from './history.ts';
-import type { Reading } from './store.ts';
 
 /** The browser's database, asynchronous. */
 export interface Shelf {

@@ -2,12 +2,12 @@
  * The open design: one immutable document, its revision and its history. Every edit is validated as a whole
  * document before it counts; a refused edit leaves the design as it was and answers with the reason.
  */
-import type { EditDetail } from '../components/events.ts';
+
 import type { Design } from '../solver/design/document.ts';
+import type { Reading } from '../solver/design/read.ts';
+import type { EditDetail } from './edits.ts';
 import { History, type Trail } from './history.ts';
 import { withValueAt } from './paths.ts';
-
-export type Reading = { ok: true; design: Design } | { ok: false; message: string };
 
 /** What happened to the design: still moving, settled by an edit, or another one put in its place. */
 export type StoreChange = 'live' | 'settled' | 'replaced';

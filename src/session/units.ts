@@ -68,7 +68,7 @@ const FAHRENHEIT: Unit = { ...unit('°F', 'degrees Fahrenheit', 5 / 9, 3, 1, 1),
 
 const SI: Record<Quantity, Unit> = {
   length: unit('m', 'metres', 1, 3, 4, 0.001),
-  area: unit('m²', 'square metres', 1, 4, 4, 0.0005),
+  area: unit('m²', 'square metres', 1, 4, 5, 0.0005),
   speed: unit('m/s', 'metres per second', 1, 3, 2, 0.25),
   angle: DEGREES,
   mass: KILOGRAMS,
@@ -180,12 +180,12 @@ export function formatWithUnit(
 }
 
 /**
- * What a field shows for editing: no needless zeros, no grouping; six significant digits, so that the value read back
- * is the value meant (fewer are enough for one that follows from others).
+ * What a field shows for editing: no needless zeros, no grouping; up to six significant digits and one decimal more
+ * than elsewhere, so that the value read back is the value meant (fewer are enough for one that follows from others).
  */
 export function editText(value: number, quantity: Quantity, system: UnitSystem, digits = 6): string {
   const shown = Number(toDisplay(value, quantity, system).toPrecision(digits));
-  const text = shown.toFixed(Math.max(0, SYSTEMS[system][quantity].most + 2));
+  const text = shown.toFixed(SYSTEMS[system][quantity].most + 1);
   return trimZeros(text).replace('-', MINUS);
 }
 

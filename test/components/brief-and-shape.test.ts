@@ -75,7 +75,7 @@ describe('brief panel', () => {
 
   it('sets and removes what is optional', async () => {
     const { brief, design } = await setUp();
-    brief.shadowRoot!.querySelector('details')!.open = true;
+    brief.shadowRoot!.querySelector<HTMLDetailsElement>('.more')!.open = true;
     await type(fieldNamed(brief, 'Depth at take-off'), '25 cm');
     expect(design().brief.depths).to.deep.equal({ takeOff: 0.25 });
     await type(fieldNamed(brief, 'Side pull of the rig'), '20');

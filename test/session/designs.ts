@@ -1,6 +1,7 @@
 /** A demo design to work on, and a reader that stands in for the document reader where a test wants a say in it. */
-import type { Reading } from '../../src/session/store.ts';
+
 import type { Design } from '../../src/solver/design/document.ts';
+import type { Reading } from '../../src/solver/design/read.ts';
 import curved from '../../web/demos/curved-race.json' with { type: 'json' };
 
 export const demo = (): Design => structuredClone(curved) as unknown as Design;

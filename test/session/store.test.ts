@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { EditDetail } from '../../src/components/events.ts';
+import type { EditDetail } from '../../src/session/edits.ts';
 import { valueAt, withValueAt } from '../../src/session/paths.ts';
 import { DesignStore } from '../../src/session/store.ts';
 import { demo, readLoosely } from './designs.ts';

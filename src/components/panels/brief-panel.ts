@@ -54,7 +54,8 @@ export class BriefPanel extends LitElement {
     const { brief } = this;
     this.#depth = brief.depth ?? this.#depth;
     this.#driveHeight = brief.driveHeight ?? this.#driveHeight;
-    return html`<h2>Brief</h2>
+    return html`<details open>
+      <summary><h2>Brief</h2></summary>
       ${this.#field('All-up mass', 'allUpMass', 'mass', brief.allUpMass, { min: 20, max: 400 })}
       ${this.#field('Carried by the rig', 'upwardPull', 'share', brief.upwardPull, {
         min: 0,
@@ -62,7 +63,8 @@ export class BriefPanel extends LitElement {
         hint: 'share of the weight that a kite or wing lifts',
       })}
       ${this.#speeds(brief.speeds)} ${this.#water(brief)} ${this.#depths(brief)} ${this.#balance(brief)}
-      ${this.#more(brief)}`;
+      ${this.#more(brief)}
+    </details>`;
   }
 
   #field(label: string, key: string, quantity: Quantity, value: number | null, options: FieldOptions = {}) {
@@ -149,7 +151,7 @@ export class BriefPanel extends LitElement {
         placeholder: 'same',
       });
     const pull = brief.sidePull;
-    return html`<details class="group">
+    return html`<details class="group more">
       <summary>Other depths, side pull, board</summary>
       ${depth('takeOff', 'Depth at take-off')} ${depth('cruise', 'Depth at cruise')} ${depth('top', 'Depth at top speed')}
       ${this.#field('Side pull of the rig', 'sidePull', 'share', pull?.share ?? null, {

@@ -42,6 +42,7 @@ export class ShapePanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
 
+  readonly #isWide = !window.matchMedia('(max-width: 48rem)').matches; // on a phone the lesser parts start folded
   #removed = new Map<Part, unknown>(); // put back as they were, when added again
 
   protected override render() {
@@ -120,7 +121,7 @@ export class ShapePanel extends LitElement {
   #stabilizer(design: Design) {
     const { stabilizer } = design;
     if (!stabilizer) return nothing;
-    return html`<details open>
+    return html`<details ?open=${this.#isWide}>
       <summary><h2>Stabilizer</h2></summary>
       ${this.#field('stabilizer', 'Arm', 'stabilizer.arm', 'length', stabilizer.arm, {
         min: 0.1,
@@ -139,7 +140,7 @@ export class ShapePanel extends LitElement {
     const { fuselage } = design;
     if (!fuselage) return nothing;
     const length = fuselageLength(design);
-    return html`<details open>
+    return html`<details ?open=${this.#isWide}>
       <summary><h2>Fuselage</h2></summary>
       ${
         length === null
@@ -165,7 +166,7 @@ export class ShapePanel extends LitElement {
     if (!strut) return nothing;
     const x = strut.x ?? 0;
     const nose = fuselage?.nose ?? null;
-    return html`<details open>
+    return html`<details ?open=${this.#isWide}>
       <summary><h2>Strut</h2></summary>
       ${this.#field('strut', 'Stands aft of the wing', 'strut.x', 'length', x, {
         step: 0.005,

@@ -1,0 +1,184 @@
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Session } from '../session/session.ts';
+import type { UnitSystem } from '../session/units.ts';
+import type { Report } from '../solver/report.ts';
+import { Announcer } from './announcer.ts';
+import type { DesignEditEvent } from './events.ts';
+import './head-on-view.ts';
+import './headline-figures.ts';
+import './page-header.ts';
+import type { Demo, UnitsChosenEvent } from './page-header.ts';
+import './panels/brief-panel.ts';
+import './panels/hold-panel.ts';
+import './panels/ledger-panel.ts';
+import './panels/shape-panel.ts';
+import './plan-view.ts';
+import { recall, remember } from './preferences.ts';
+import './question-tabs.ts';
+import { SessionController } from './session-controller.ts';
+import { Shortcuts } from './shortcuts.ts';
+import './side-view.ts';
+
+// Shown beside the figures and in print.
+const CAUTION = html`<p class="caution">
+  Stability figures compare designs. They are estimates, no approval of strength or safety: a foil that fails or lets go
+  at speed can injure. Proof-load before riding, wear protection, follow local rules and the material maker’s data, and
+  have a qualified person check what carries a rider.
+</p>`;
+
+/** Sent when the figures on screen have changed; the detail is the design revision they belong to. */
+const FIGURES_SHOWN = 'figures-shown';
+
+/**
+ * The page: holds the session, hands design and figures down, takes edits up. Drawn without a shadow root, so that
+ * page.css and print.css arrange it.
+ */
+@customElement('app-shell')
+export class AppShell extends LitElement {
+  @property({ attribute: false }) demos: readonly Demo[] = [];
+
+  @state() private units: UnitSystem = recall('units', 'workshop');
+  @state() private showsHint = recall('hint', true);
+
+  readonly #controller = new SessionController(this);
+  readonly #announcer = new Announcer(this);
+  #tick = 0;
+  #shown: Report | null = null;
+
+  constructor() {
+    super();
+    new Shortcuts(this, () => this.session);
+    this.addEventListener('design-edit', this.#onEdit);
+    this.addEventListener('units-chosen', this.#onUnits);
+  }
+
+  @property({ attribute: false })
+  get session(): Session | null {
+    return this.#controller.session;
+  }
+
+  set session(session: Session | null) {
+    this.#controller.session = session;
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  protected override willUpdate(): void {
+    this.#tick++;
+    if (this.session) this.#announcer.consider(this.session, this.units);
+  }
+
+  protected override updated(_changed: PropertyValues): void {
+    const { session } = this;
+    if (!session || session.report === this.#shown) return;
+    this.#shown = session.report;
+    this.dispatchEvent(new CustomEvent(FIGURES_SHOWN, { detail: session.reportRevision }));
+  }
+
+  protected override render() {
+    const { session, units } = this;
+    if (!session) return nothing;
+    const { design, report, isPending } = session;
+    return html`<a class="skip" href="#answers">To the figures</a>
+      <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
+      ${this.#notices(session)}
+      <main>
+        <section class="head-on" aria-label="Head-on view">
+          <head-on-view .design=${design} .report=${report} .units=${units}></head-on-view>
+        </section>
+        <section class="headline" aria-label="Headline figures">
+          <headline-figures .report=${report} .units=${units}></headline-figures>
+        </section>
+        <section class="editors" aria-label="Editors" tabindex="-1">
+          <brief-panel .brief=${design.brief} .units=${units}></brief-panel>
+          <shape-panel .design=${design} .units=${units}></shape-panel>
+        </section>
+        <section class="more-views" aria-label="Plan and side views">
+          <plan-view .design=${design} .report=${report} .units=${units}></plan-view>
+          <side-view .design=${design} .report=${report} .units=${units}></side-view>
+        </section>
+        <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
+          ${this.#trouble(session)}
+          <ledger-panel .design=${design} .report=${report} .units=${units}></ledger-panel>
+          <hold-panel .design=${design} .report=${report} .units=${units} .pending=${isPending}></hold-panel>
+          ${CAUTION}
+        </section>
+        <section class="questions" aria-label="Questions">
+          <question-tabs .context=${{ design, report, units }}></question-tabs>
+        </section>
+      </main>
+      <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>`;
+  }
+
+  /** What the user should know, above everything else: trouble with files and storage, the hint of a first visit. */
+  #notices(session: Session) {
+    const { notice, saveState } = session;
+    return html`<div class="notices" aria-live="polite">
+      ${
+        saveState.kind === 'failed'
+          ? html`<p class="notice trouble">
+              ${saveState.message}
+              <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
+            </p>`
+          : nothing
+      }
+      ${
+        notice
+          ? html`<p class="notice ${notice.kind}">
+              ${notice.message}
+              ${
+                notice.unreadable === undefined
+                  ? nothing
+                  : html`<button type="button" @click=${() => session.saveUnreadable()}>
+                      Save the unreadable copy
+                    </button>`
+              }
+              <button type="button" @click=${() => session.say(null)}>Close</button>
+            </p>`
+          : nothing
+      }
+      ${this.showsHint ? this.#hint() : nothing}
+    </div>`;
+  }
+
+  #hint() {
+    return html`<div class="notice hint">
+      <p>
+        This is a finished race wing, seen head-on as it comes towards you. Drag a tip down, or set any number.<br />
+        The curve costs lift and buys hold: both are counted beside it as you move.<br />
+        Everything is kept in this browser, and every step can be undone.
+      </p>
+      <button type="button" @click=${this.#dismissHint}>Understood</button>
+    </div>`;
+  }
+
+  #trouble({ failure, report }: Session) {
+    if (failure === null) return nothing;
+    return html`<p class="notice trouble" role="status">
+      ${failure} ${report ? 'The figures here belong to the shape before it.' : ''}
+    </p>`;
+  }
+
+  readonly #onEdit = (event: DesignEditEvent): void => {
+    event.refusal = this.session?.edit(event.detail) ?? null;
+  };
+
+  readonly #onUnits = (event: UnitsChosenEvent): void => {
+    this.units = event.detail;
+    remember('units', event.detail);
+  };
+
+  readonly #dismissHint = (): void => {
+    this.showsHint = false;
+    remember('hint', false);
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'app-shell': AppShell;
+  }
+}

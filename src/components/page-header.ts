@@ -1,0 +1,207 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
+import type { Session } from '../session/session.ts';
+import { UNIT_SYSTEMS, type UnitSystem } from '../session/units.ts';
+import type { Design } from '../solver/design/document.ts';
+import './text-field.ts';
+
+export interface Demo {
+  id: string;
+  label: string;
+  design: Design;
+}
+
+/** Asks the page to show another system of units. */
+export class UnitsChosenEvent extends CustomEvent<UnitSystem> {
+  static readonly type = 'units-chosen';
+  constructor(system: UnitSystem) {
+    super(UnitsChosenEvent.type, { detail: system, bubbles: true, composed: true });
+  }
+}
+
+/** The head of the page: the design's name, whether it is kept, undo and redo, files, demos, units. */
+@customElement('page-header')
+export class PageHeader extends LitElement {
+  static override styles = css`
+    :host {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0.35rem 0.6rem;
+      align-items: center;
+      padding: 0.45rem 1rem;
+      border-bottom: 1px solid var(--line);
+      background: var(--paper);
+    }
+    h1 {
+      font-size: var(--step-1);
+      margin: 0;
+      letter-spacing: 0.02em;
+    }
+    text-field {
+      flex: 1 1 12rem;
+      max-width: 24rem;
+      font-weight: 600;
+      margin: 0;
+    }
+    .state {
+      color: var(--soft);
+      font-size: var(--step--1);
+      min-width: 4.5rem;
+    }
+    .state.failed {
+      color: var(--bad);
+      font-weight: 600;
+    }
+    .actions {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0.35rem;
+      margin-left: auto;
+    }
+    button,
+    select,
+    .file {
+      font: inherit;
+      color: inherit;
+      background: var(--raised);
+      border: 1px solid var(--edge);
+      border-radius: var(--radius);
+      padding: 0.25rem 0.6rem;
+      min-height: 1.9rem;
+      max-width: 15rem;
+      overflow: hidden;
+      text-overflow: ellipsis;
+      white-space: nowrap;
+      cursor: pointer;
+    }
+    button:disabled {
+      color: var(--soft);
+      border-color: var(--line);
+      cursor: default;
+    }
+    :is(button, .file, select):hover:not(:disabled) {
+      background: var(--line);
+    }
+    :is(button, select):focus-visible,
+    .file:focus-within {
+      outline: 2px solid var(--focus);
+      outline-offset: 1px;
+    }
+    .file {
+      display: inline-flex;
+      align-items: center;
+      box-sizing: border-box;
+      position: relative;
+    }
+    .file input {
+      position: absolute;
+      inset: 0;
+      opacity: 0;
+      cursor: pointer;
+    }
+    @media (pointer: coarse) {
+      button,
+      select,
+      .file {
+        min-height: 2.5rem;
+      }
+    }
+    @media print {
+      .state,
+      .actions {
+        display: none;
+      }
+    }
+  `;
+
+  @property({ attribute: false }) session: Session | null = null;
+  @property({ attribute: false }) demos: readonly Demo[] = [];
+  @property() units: UnitSystem = 'workshop';
+  /** The session's counter, so that this renders when the session changes. */
+  @property({ type: Number }) tick = 0;
+
+  protected override render() {
+    if (!this.session) return nothing;
+    const { design, saveState } = this.session;
+    return html`<h1>Downcurve</h1>
+      <text-field bare label="Name of the design" edit-label="name" path="name" .value=${design.name}></text-field>
+      <span class="state ${saveState.kind}" role="status">${STATES[saveState.kind]}</span>
+      <div class="actions">${this.#history(this.session)} ${this.#files(this.session)} ${this.#demos()} ${this.#units()}</div>`;
+  }
+
+  #history({ store }: Session) {
+    const { undoLabel, redoLabel } = store;
+    return html`<button
+        type="button"
+        ?disabled=${undoLabel === null}
+        title="Ctrl+Z"
+        aria-keyshortcuts="Control+Z"
+        @click=${() => store.undo()}
+      >
+        Undo${undoLabel === null ? '' : `: ${undoLabel}`}
+      </button>
+      <button
+        type="button"
+        ?disabled=${redoLabel === null}
+        title="Ctrl+Shift+Z"
+        aria-keyshortcuts="Control+Shift+Z"
+        @click=${() => store.redo()}
+      >
+        Redo${redoLabel === null ? '' : `: ${redoLabel}`}
+      </button>`;
+  }
+
+  #files(session: Session) {
+    return html`<label class="file"
+        >Open a file
+        <input type="file" accept=".json,application/json" @change=${this.#onFile} />
+      </label>
+      <button type="button" @click=${() => session.saveFile()}>Save as a file</button>`;
+  }
+
+  #demos() {
+    return html`<select aria-label="Open a demo design" .value=${live('')} @change=${this.#onDemo}>
+      <option value="" disabled selected>Demos</option>
+      ${this.demos.map(({ id, label }) => html`<option value=${id}>${label}</option>`)}
+    </select>`;
+  }
+
+  #units() {
+    return html`<select aria-label="Units" .value=${live(this.units)} @change=${this.#onUnits}>
+      ${UNIT_SYSTEMS.map(
+        ({ system, label }) =>
+          html`<option value=${system} ?selected=${system === this.units}>${label}</option>`,
+      )}
+    </select>`;
+  }
+
+  readonly #onFile = (event: Event): void => {
+    const input = event.target as HTMLInputElement;
+    const file = input.files?.[0];
+    input.value = ''; // the same file may be chosen again
+    if (file) void this.session?.openFile(file);
+  };
+
+  readonly #onDemo = (event: Event): void => {
+    const select = event.target as HTMLSelectElement;
+    const demo = this.demos.find(({ id }) => id === select.value);
+    select.value = '';
+    if (demo) this.session?.openDesign(demo.design, `open ${demo.label.toLowerCase()}`);
+  };
+
+  readonly #onUnits = (event: Event): void => {
+    this.dispatchEvent(new UnitsChosenEvent((event.target as HTMLSelectElement).value as UnitSystem));
+  };
+}
+
+const STATES = { saved: 'kept', saving: 'keeping …', failed: 'not kept' };
+
+declare global {
+  interface HTMLElementEventMap {
+    'units-chosen': UnitsChosenEvent;
+  }
+  interface HTMLElementTagNameMap {
+    'page-header': PageHeader;
+  }
+}

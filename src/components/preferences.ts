@@ -1,0 +1,26 @@
+/** How this browser likes the page: kept beside the design, never in it. */
+
+interface Preferences {
+  units: 'workshop' | 'si' | 'imperial';
+  hint: boolean; // whether the hint of a first visit is still shown
+}
+
+const nameOf = (key: keyof Preferences) => `downcurve.${key}`;
+
+/** The preference kept last, or the usual one. */
+export function recall<K extends keyof Preferences>(key: K, usual: Preferences[K]): Preferences[K] {
+  try {
+    const kept = localStorage.getItem(nameOf(key));
+    return kept === null ? usual : (JSON.parse(kept) as Preferences[K]);
+  } catch {
+    return usual; // blocked, or not ours
+  }
+}
+
+export function remember<K extends keyof Preferences>(key: K, value: Preferences[K]): void {
+  try {
+    localStorage.setItem(nameOf(key), JSON.stringify(value));
+  } catch {
+    // full or blocked: the choice holds until the page is left
+  }
+}

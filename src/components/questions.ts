@@ -1,0 +1,28 @@
+/** The questions under the shape, in the order a builder asks them: one line each; their panels load when asked. */
+import { html, type TemplateResult } from 'lit';
+import type { UnitSystem } from '../session/units.ts';
+import type { Design } from '../solver/design/document.ts';
+import type { Report } from '../solver/report.ts';
+
+export interface QuestionContext {
+  design: Design;
+  report: Report | null;
+  units: UnitSystem;
+}
+
+export interface Question {
+  id: string;
+  label: string;
+  load: () => Promise<unknown>;
+  render: (context: QuestionContext) => TemplateResult;
+}
+
+export const QUESTIONS: readonly Question[] = [
+  {
+    id: 'spread',
+    label: 'Spread: how is lift shared?',
+    load: () => import('./panels/spread-panel.ts'),
+    render: ({ design, report, units }) =>
+      html`<spread-panel .design=${design} .report=${report} .units=${units}></spread-panel>`,
+  },
+];

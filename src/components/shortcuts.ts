@@ -1,0 +1,81 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Session } from '../session/session.ts';
+
+/**
+ * What the whole page listens for: undo and redo keys, design files dropped anywhere, and the page being hidden or
+ * left, when text still being typed is committed and the design kept.
+ */
+export class Shortcuts implements ReactiveController {
+  constructor(
+    host: ReactiveControllerHost,
+    private readonly session: () => Session | null,
+  ) {
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    window.addEventListener('keydown', this.#onKeyDown);
+    window.addEventListener('dragover', this.#onDragOver);
+    window.addEventListener('drop', this.#onDrop);
+    window.addEventListener('pagehide', this.#onLeave);
+    document.addEventListener('visibilitychange', this.#onVisibility);
+  }
+
+  hostDisconnected(): void {
+    window.removeEventListener('keydown', this.#onKeyDown);
+    window.removeEventListener('dragover', this.#onDragOver);
+    window.removeEventListener('drop', this.#onDrop);
+    window.removeEventListener('pagehide', this.#onLeave);
+    document.removeEventListener('visibilitychange', this.#onVisibility);
+  }
+
+  readonly #onKeyDown = (event: KeyboardEvent): void => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    const isRedo = (key === 'z' && event.shiftKey) || (key === 'y' && !event.shiftKey);
+    if (!isRedo && key !== 'z') return;
+    if (isTyping()) return; // there the keys take back what is being typed
+    event.preventDefault();
+    if (isRedo) this.session()?.store.redo();
+    else this.session()?.store.undo();
+  };
+
+  readonly #onDragOver = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
+  };
+
+  readonly #onDrop = (event: DragEvent): void => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    void this.session()?.openFile(file);
+  };
+
+  readonly #onLeave = (): void => {
+    innermostFocus()?.blur(); // commits what is being typed
+    this.session()?.flush();
+  };
+
+  readonly #onVisibility = (): void => {
+    if (document.visibilityState === 'hidden') this.session()?.flush();
+  };
+}
+
+/** Fields say whether text in them is still open; other inputs count as open while they have the focus. */
+interface Typable {
+  isTyping?: boolean;
+}
+
+function isTyping(): boolean {
+  const focused = innermostFocus();
+  if (!(focused instanceof HTMLInputElement || focused instanceof HTMLTextAreaElement)) return false;
+  const root = focused.getRootNode();
+  const field = root instanceof ShadowRoot ? (root.host as Typable) : {};
+  return field.isTyping ?? true;
+}
+
+function innermostFocus(): HTMLElement | null {
+  let focused = document.activeElement;
+  while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+  return focused instanceof HTMLElement ? focused : null;
+}

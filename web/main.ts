@@ -1,0 +1,19 @@
+/** Wires the page: storage, solver's worker, document reader and demos into the session, the session into the page. */
+import '../src/components/app-shell.ts';
+import { Session } from '../src/session/session.ts';
+import { browserNotebook, browserShelf } from '../src/session/shelf.ts';
+import { readDesign, readDesignValue, writeDesign } from '../src/solver/design/read.ts';
+import { DEMOS } from './demos.ts';
+
+const shell = document.querySelector('app-shell')!;
+shell.demos = DEMOS;
+shell.session = await Session.open({
+  demo: DEMOS[0]!.design,
+  read: readDesign,
+  readValue: readDesignValue,
+  write: writeDesign,
+  shelf: browserShelf(),
+  notebook: browserNotebook(),
+  makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
+  loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
+});
