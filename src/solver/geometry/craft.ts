@@ -78,6 +78,11 @@ export function sameSpanTwin(craft: Craft): Craft {
   return { ...craft, parts: { ...craft.parts, wing: flatten(craft.parts.wing, craft.wing.height) } };
 }
 
+/** The foil alone: no strips of the strut. */
+export function withoutStrut(craft: Craft): Craft {
+  return { ...craft, parts: { ...craft.parts, strut: null } };
+}
+
 /** The same foil at another depth; the strut's strips, which reach to the surface, are left out. */
 export function atDepth(craft: Craft, depth: number | null): Craft {
   return { ...craft, depth, strut: null, parts: { ...craft.parts, strut: null } };
