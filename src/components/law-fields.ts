@@ -28,9 +28,7 @@ export interface LawPlace {
   attempt: (work: () => unknown) => Change[] | string;
 }
 
-interface Range {
-  min?: number;
-  max?: number;
+interface FieldOptions {
   step?: number;
   hint?: string;
 }
@@ -54,7 +52,13 @@ export function lawFields(place: LawPlace): Fields {
 }
 
 /** One key of the law as a field. */
-function keyField(place: LawPlace, label: string, key: string, quantity: Quantity, range: Range): Fields {
+function keyField(
+  place: LawPlace,
+  label: string,
+  key: string,
+  quantity: Quantity,
+  options: FieldOptions = {},
+): Fields {
   const value = (place.planform[place.law] as unknown as Record<string, number>)[key] ?? null;
   return html`<number-field
     .label=${label}
@@ -63,22 +67,20 @@ function keyField(place: LawPlace, label: string, key: string, quantity: Quantit
     .units=${place.units}
     .path="${place.path}.${place.law}.${key}"
     .value=${value}
-    .min=${range.min ?? Number.NEGATIVE_INFINITY}
-    .max=${range.max ?? Number.POSITIVE_INFINITY}
-    .step=${range.step ?? null}
-    .hint=${range.hint ?? ''}
+    .step=${options.step ?? null}
+    .hint=${options.hint ?? ''}
   ></number-field>`;
 }
 
 function chordFields(place: LawPlace): Fields {
   switch (place.planform.chord.kind) {
     case 'taper':
-      return html`${keyField(place, 'Root chord', 'root', 'length', { min: 0.001, max: 1 })}
-      ${keyField(place, 'Tip chord', 'tip', 'length', { min: 0, max: 1 })}`;
+      return html`${keyField(place, 'Root chord', 'root', 'length')}
+      ${keyField(place, 'Tip chord', 'tip', 'length')}`;
     case 'elliptic':
-      return keyField(place, 'Root chord', 'root', 'length', { min: 0.001, max: 1 });
+      return keyField(place, 'Root chord', 'root', 'length');
     case 'superelliptic':
-      return html`${keyField(place, 'Root chord', 'root', 'length', { min: 0.001, max: 1 })}
+      return html`${keyField(place, 'Root chord', 'root', 'length')}
       ${keyField(place, 'Power on the span', 'n', 'ratio', { hint: '2 is an ellipse; more is fuller' })}
       ${keyField(place, 'Root of the tip', 'm', 'ratio', { hint: '2 is an ellipse; more is blunter' })}`;
     default:
@@ -111,9 +113,9 @@ export function areaFields(place: LawPlace): Fields {
 }
 
 function sweepFields(place: LawPlace): Fields {
-  const angle = keyField(place, 'Sweep', 'angle', 'angle', { min: -45, max: 60 });
+  const angle = keyField(place, 'Sweep', 'angle', 'angle');
   if (place.planform.sweep.kind !== 'rake') return angle;
-  return html`${angle} ${keyField(place, 'Tip rake, aft', 'tip', 'length', {})}
+  return html`${angle} ${keyField(place, 'Tip rake, aft', 'tip', 'length')}
   ${keyField(place, 'Power of the rake', 'power', 'ratio', { step: 0.1, hint: 'more: only the tip bends back' })}`;
 }
 
@@ -124,9 +126,8 @@ function twistFields(place: LawPlace): Fields {
     edit-label="${place.path} washout"
     quantity="angle"
     .units=${place.units}
+    path="${place.path}.twist.tip"
     .value=${tip === 0 ? 0 : -tip}
-    .min=${-20}
-    .max=${20}
     .step=${0.1}
     .toChanges=${(washout: number) => [{ path: `${place.path}.twist.tip`, value: washout === 0 ? 0 : -washout }]}
   ></number-field>`;
@@ -140,13 +141,13 @@ function droopFields(place: LawPlace): Fields {
 }
 
 function lateFields(place: LawPlace): Fields {
-  return html`${keyField(place, 'Bends from', 'from', 'share', { min: 0, max: 0.99, hint: 'of the half length' })}
+  return html`${keyField(place, 'Bends from', 'from', 'share', { hint: 'of the half length' })}
   ${keyField(place, 'Power of the bend', 'power', 'ratio', { step: 0.1 })}`;
 }
 
 function gullFields(place: LawPlace): Fields {
-  return html`${keyField(place, 'Rise at the root', 'rootAngle', 'angle', { min: -90, max: 90 })}
-  ${keyField(place, 'Knee at', 'knee', 'share', { min: 0.01, max: 0.99, hint: 'of the half length' })}`;
+  return html`${keyField(place, 'Rise at the root', 'rootAngle', 'angle')}
+  ${keyField(place, 'Knee at', 'knee', 'share', { hint: 'of the half length' })}`;
 }
 
 const MEASURES: readonly Choice[] = [
@@ -162,24 +163,18 @@ function tipFields(place: LawPlace, droop: BentDroop): Fields {
     tipAngle: droop.tipAngle ?? (surface ? surface.tipAngle * DEGREES : null),
     tipDrop: droop.tipDrop ?? surface?.tipDrop ?? null,
   };
-  const field = (
-    measure: TipMeasureKind,
-    label: string,
-    quantity: Quantity,
-    range: Range,
-  ) => html`<number-field
+  const field = (measure: TipMeasureKind, label: string, quantity: Quantity) => html`<number-field
     .label=${label}
     edit-label="${path} ${label.toLowerCase()}"
     .quantity=${quantity}
     .units=${units}
+    path="${path}.droop.${measure}"
     .value=${values[measure]}
     .derived=${tipMeasureOf(droop) !== measure}
-    .min=${range.min ?? Number.NEGATIVE_INFINITY}
-    .max=${range.max ?? Number.POSITIVE_INFINITY}
     .toChanges=${(value: number) => place.attempt(() => droopFor(planform, droop, measure, value))}
   ></number-field>`;
-  return html`${field('tipAngle', 'Tip angle, down', 'angle', { min: -90, max: 90 })}
-    ${field('tipDrop', 'Tip drop', 'length', {})}
+  return html`${field('tipAngle', 'Tip angle, down', 'angle')}
+    ${field('tipDrop', 'Tip drop', 'length')}
     <choice-field
       label="New length keeps"
       edit-label="${path} droop measure"

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { readQuantity } from '../session/quantity.ts';
+import { clamp } from '../session/rounding.ts';
 import {
   editText,
   formatWithUnit,
@@ -13,6 +14,7 @@ import {
   unitNameOf,
   unitOf,
 } from '../session/units.ts';
+import { rangeOf } from '../solver/design/ranges.ts';
 import { Draft, withoutPath } from './draft.ts';
 import type { Change, EditDetail } from './events.ts';
 import { below, fieldStyles } from './field-parts.ts';
@@ -33,12 +35,13 @@ export class NumberField extends LitElement {
   @property({ type: Number }) value: number | null = null;
   @property() quantity: Quantity = 'ratio';
   @property() units: UnitSystem = 'workshop';
-  /** Where the value lives in the document. */
+  /** Where the value lives in the document; gives the range too. */
   @property() path = '';
   /** Names the step for undo; the label when left out. */
   @property({ attribute: 'edit-label' }) editLabel = '';
-  @property({ type: Number }) min = Number.NEGATIVE_INFINITY;
-  @property({ type: Number }) max = Number.POSITIVE_INFINITY;
+  /** SI; where the document's own range does not hold. */
+  @property({ type: Number }) min: number | null = null;
+  @property({ type: Number }) max: number | null = null;
   /** One nudge in SI, instead of the unit's own. */
   @property({ type: Number }) step: number | null = null;
   @property() hint = '';
@@ -78,6 +81,7 @@ export class NumberField extends LitElement {
 
   protected override render() {
     const { message, text } = this.#draft;
+    const { min, max } = this.#range();
     const note = message || this.hint;
     return html`<div class="field">
       <label for="input">${this.label}</label>
@@ -92,8 +96,8 @@ export class NumberField extends LitElement {
           .value=${live(text)}
           aria-valuenow=${this.value === null ? nothing : this.#shown(this.value)}
           aria-valuetext=${this.#spoken(text)}
-          aria-valuemin=${Number.isFinite(this.min) ? this.#shown(this.min) : nothing}
-          aria-valuemax=${Number.isFinite(this.max) ? this.#shown(this.max) : nothing}
+          aria-valuemin=${Number.isFinite(min) ? this.#shown(min) : nothing}
+          aria-valuemax=${Number.isFinite(max) ? this.#shown(max) : nothing}
           aria-invalid=${message ? 'true' : 'false'}
           aria-describedby=${note ? 'note' : nothing}
           @input=${this.#draft.onInput}
@@ -106,6 +110,15 @@ export class NumberField extends LitElement {
       </span>
       ${below(message, this.hint)}
     </div>`;
+  }
+
+  #range(): { min: number; max: number; open?: boolean } {
+    const own = rangeOf(this.path);
+    return {
+      min: this.min ?? own?.min ?? Number.NEGATIVE_INFINITY,
+      max: this.max ?? own?.max ?? Number.POSITIVE_INFINITY,
+      open: this.min === null && own?.open === true,
+    };
   }
 
   #shown(value: number): number {
@@ -126,7 +139,8 @@ export class NumberField extends LitElement {
 
   /** Sends the value up, if it lies in range; null when it counts, else why not. */
   #take(value: number, phase: EditDetail['phase']): string | null {
-    if (value < this.min || value > this.max) return this.#rangeMessage(value);
+    const { min, max, open } = this.#range();
+    if (value < min || value > max || (open && value === min)) return this.#rangeMessage(value);
     const changes = this.toChanges ? this.toChanges(value) : [{ path: this.path, value }];
     return typeof changes === 'string' ? changes : this.#send(changes, phase);
   }
@@ -140,11 +154,13 @@ export class NumberField extends LitElement {
   }
 
   #rangeMessage(value: number): string {
+    const { min, max, open } = this.#range();
     const write = (bound: number) => formatWithUnit(bound, this.quantity, this.units);
-    const found = formatWithUnit(value, this.quantity, this.units);
-    if (!Number.isFinite(this.max)) return `${found} is too small: at least ${write(this.min)}.`;
-    if (!Number.isFinite(this.min)) return `${found} is too large: at most ${write(this.max)}.`;
-    return `${found} is out of range: ${write(this.min)} to ${write(this.max)}.`;
+    const found = write(value);
+    const least = open ? `above ${write(min)}` : write(min);
+    if (!Number.isFinite(max)) return `${found} is too small: ${open ? least : `at least ${least}`}.`;
+    if (!Number.isFinite(min)) return `${found} is too large: at most ${write(max)}.`;
+    return `${found} is out of range: ${least} to ${write(max)}.`;
   }
 
   readonly #onKeyDown = (event: KeyboardEvent): void => {
@@ -165,8 +181,9 @@ export class NumberField extends LitElement {
     const zero = this.step === null ? fromDisplay(0, this.quantity, this.units) : 0;
     const shown = toDisplay(from + steps * (step - zero), this.quantity, this.units);
     const rounded = fromDisplay(Number(shown.toPrecision(9)), this.quantity, this.units);
-    const value = Math.min(this.max, Math.max(this.min, rounded));
-    if (value === from) return;
+    const { min, max, open } = this.#range();
+    const value = clamp(rounded, min, max);
+    if (value === from || (open && value === min)) return;
     const refusal = this.#take(value, 'live');
     if (refusal === null) this.#nudged = value;
     this.#draft.refuse(refusal);

@@ -1,12 +1,12 @@
 /** Fuselage, strut and stabilizer as a builder speaks of them. Lengths in m. */
 import type { Design, Fuselage, Stabilizer, Strut } from '../solver/design/document.ts';
+import { RANGES } from '../solver/design/ranges.ts';
 import { surfaceFor, tidy } from './planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from './units.ts';
 
 export type Part = 'stabilizer' | 'fuselage' | 'strut';
 
-const LEAST_ARM = 0.1; // m, the document's limits
-const MOST_ARM = 3;
+const ARM = RANGES['stabilizer.arm'];
 
 /** Nose tip to the stabilizer's trailing edge at the root (common practice); null without both parts. */
 export function fuselageLength({ fuselage, stabilizer }: Design): number | null {
@@ -20,9 +20,9 @@ export function fuselageLengthChanges(design: Design, wanted: number, units: Uni
   if (present === null || !design.stabilizer) return 'There is no stabilizer to measure to.';
   const rest = present - design.stabilizer.arm;
   const arm = tidy(wanted - rest);
-  if (arm >= LEAST_ARM && arm <= MOST_ARM) return [{ path: 'stabilizer.arm', value: arm }];
+  if (arm >= ARM.min && arm <= ARM.max) return [{ path: 'stabilizer.arm', value: arm }];
   const write = (length: number) => formatWithUnit(length, 'length', units);
-  return `${write(wanted)} is out of range: ${write(rest + LEAST_ARM)} to ${write(rest + MOST_ARM)} with this nose and stabilizer.`;
+  return `${write(wanted)} is out of range: ${write(rest + ARM.min)} to ${write(rest + ARM.max)} with this nose and stabilizer.`;
 }
 
 /** Trailing edge of the root behind its quarter chord. */

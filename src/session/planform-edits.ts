@@ -4,6 +4,7 @@
  * m2, angles in degrees.
  */
 import type { ChordLaw, DroopLaw, Length, Planform } from '../solver/design/document.ts';
+import { RANGES } from '../solver/design/ranges.ts';
 import { type Surface, surfaceOf } from '../solver/geometry/surface.ts';
 import { findRoot } from '../solver/numeric/roots.ts';
 import { scaledFormula } from './scaled-formula.ts';
@@ -14,7 +15,7 @@ export type TipMeasureKind = 'tipAngle' | 'tipDrop';
 export type BentDroop = Extract<DroopLaw, { kind: 'vee' | 'arc' | 'late' | 'gull' }>;
 
 const DEGREES = 180 / Math.PI;
-const LARGEST_CHORD = 1; // m, the document's limit
+const LARGEST_CHORD = RANGES['*.chord.tip'].max;
 
 const surfaces = new WeakMap<Planform, Surface | null>();
 

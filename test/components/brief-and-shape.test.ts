@@ -24,6 +24,7 @@ async function setUp(design: Design = demo()) {
   );
   const brief = box.querySelector<BriefPanel>('brief-panel')!;
   const shape = box.querySelector<ShapePanel>('shape-panel')!;
+  for (const part of shape.shadowRoot!.querySelectorAll('details')) part.open = true; // folded on a narrow screen
   const edits: EditDetail[] = [];
   box.addEventListener('design-edit', (event) => {
     edits.push(event.detail);

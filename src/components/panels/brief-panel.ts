@@ -30,8 +30,6 @@ const DRIVES: readonly Choice[] = [
 ];
 
 interface FieldOptions {
-  min?: number;
-  max?: number;
   step?: number;
   hint?: string;
   placeholder?: string;
@@ -56,10 +54,8 @@ export class BriefPanel extends LitElement {
     this.#driveHeight = brief.driveHeight ?? this.#driveHeight;
     return html`<details open>
       <summary><h2>Brief</h2></summary>
-      ${this.#field('All-up mass', 'allUpMass', 'mass', brief.allUpMass, { min: 20, max: 400 })}
+      ${this.#field('All-up mass', 'allUpMass', 'mass', brief.allUpMass)}
       ${this.#field('Carried by the rig', 'upwardPull', 'share', brief.upwardPull, {
-        min: 0,
-        max: 0.9,
         hint: 'share of the weight that a kite or wing lifts',
       })}
       ${this.#speeds(brief.speeds)} ${this.#water(brief)} ${this.#depths(brief)} ${this.#balance(brief)}
@@ -74,8 +70,6 @@ export class BriefPanel extends LitElement {
       .units=${this.units}
       .path="brief.${key}"
       .value=${value}
-      .min=${options.min ?? Number.NEGATIVE_INFINITY}
-      .max=${options.max ?? Number.POSITIVE_INFINITY}
       .step=${options.step ?? null}
       .hint=${options.hint ?? ''}
       .placeholder=${options.placeholder ?? ''}
@@ -85,15 +79,14 @@ export class BriefPanel extends LitElement {
   }
 
   #speeds({ takeOff, cruise, top }: Speeds) {
-    const range = { min: 0.5, max: 30 };
-    return html`${this.#field('Take-off', 'speeds.takeOff', 'speed', takeOff, range)}
-    ${this.#field('Cruise', 'speeds.cruise', 'speed', cruise, range)}
-    ${this.#field('Top speed', 'speeds.top', 'speed', top, range)}`;
+    return html`${this.#field('Take-off', 'speeds.takeOff', 'speed', takeOff)}
+    ${this.#field('Cruise', 'speeds.cruise', 'speed', cruise)}
+    ${this.#field('Top speed', 'speeds.top', 'speed', top)}`;
   }
 
   #water({ water }: Brief) {
     return html`<choice-field label="Water" path="brief.water.kind" .value=${water.kind} .choices=${WATERS}></choice-field>
-      ${this.#field('Water temperature', 'water.temperature', 'temperature', water.temperature, { min: 0, max: 35 })}
+      ${this.#field('Water temperature', 'water.temperature', 'temperature', water.temperature)}
       <choice-field
         label="Clarity"
         path="brief.water.clarity"
@@ -113,8 +106,6 @@ export class BriefPanel extends LitElement {
         brief.depth === null
           ? nothing
           : this.#field('Depth of the wing', 'depth', 'length', brief.depth, {
-              min: 0.001,
-              max: 5,
               step: 0.01,
             })
       }`;
@@ -145,8 +136,6 @@ export class BriefPanel extends LitElement {
   #more(brief: Brief) {
     const depth = (key: keyof Speeds, label: string) =>
       this.#field(label, `depths.${key}`, 'length', brief.depths?.[key] ?? null, {
-        min: 0.001,
-        max: 5,
         step: 0.01,
         placeholder: 'same',
       });

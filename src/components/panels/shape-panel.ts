@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { lengthAs, lengthFor, surfaceFor } from '../../session/planform-edits.ts';
+import { lengthAs, lengthFor, surfaceFor, tidy } from '../../session/planform-edits.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { Design, Length, Planform } from '../../solver/design/document.ts';
 import '../choice-field.ts';
@@ -26,8 +26,6 @@ const LENGTHS: readonly Choice[] = [
 ];
 
 interface FieldOptions {
-  min?: number;
-  max?: number;
   step?: number;
   hint?: string;
   derived?: boolean;
@@ -63,7 +61,7 @@ export class ShapePanel extends LitElement {
     path: string,
     quantity: Quantity,
     value: number | null,
-    options: FieldOptions,
+    options: FieldOptions = {},
   ) {
     return html`<number-field
       .label=${label}
@@ -72,8 +70,6 @@ export class ShapePanel extends LitElement {
       .units=${this.units}
       .path=${path}
       .value=${value}
-      .min=${options.min ?? Number.NEGATIVE_INFINITY}
-      .max=${options.max ?? Number.POSITIVE_INFINITY}
       .step=${options.step ?? null}
       .hint=${options.hint ?? ''}
       ?derived=${options.derived ?? false}
@@ -103,8 +99,6 @@ export class ShapePanel extends LitElement {
     };
     const field = (measure: Length['kind'], label: string) =>
       this.#field(path, label, `${path}.length.value`, 'length', values[measure], {
-        min: 0.05,
-        max: 5,
         derived: measure !== kind,
         toChanges: (length) => attempt(`${path}.length`, () => lengthFor(planform, measure, length)),
       });
@@ -124,8 +118,6 @@ export class ShapePanel extends LitElement {
     return html`<details ?open=${this.#isWide}>
       <summary><h2>Stabilizer</h2></summary>
       ${this.#field('stabilizer', 'Arm', 'stabilizer.arm', 'length', stabilizer.arm, {
-        min: 0.1,
-        max: 3,
         step: 0.005,
         hint: 'quarter chord of the wing to that of the stabilizer',
       })}
@@ -153,11 +145,10 @@ export class ShapePanel extends LitElement {
             })
       }
       ${this.#field('fuselage', 'Nose ahead of the wing', 'fuselage.nose', 'length', fuselage.nose, {
-        min: 0,
         step: 0.005,
         hint: 'nose tip to the wing’s quarter chord',
       })}
-      ${this.#field('fuselage', 'Diameter', 'fuselage.diameter', 'length', fuselage.diameter, { min: 0.001 })}
+      ${this.#field('fuselage', 'Diameter', 'fuselage.diameter', 'length', fuselage.diameter)}
       ${this.#removeButton('fuselage')}
     </details>`;
   }
@@ -178,14 +169,12 @@ export class ShapePanel extends LitElement {
           : this.#field('strut', 'From the fuselage nose', '', 'length', nose + x, {
               derived: true,
               step: 0.005,
-              toChanges: (place) => [{ path: 'strut.x', value: Number((place - nose).toFixed(7)) }],
+              toChanges: (place) => [{ path: 'strut.x', value: tidy(place - nose) }],
             })
       }
-      ${this.#field('strut', 'Length', 'strut.length', 'length', strut.length, { min: 0.01, step: 0.01 })}
-      ${this.#field('strut', 'Chord', 'strut.chord', 'length', strut.chord, { min: 0.001 })}
+      ${this.#field('strut', 'Length', 'strut.length', 'length', strut.length, { step: 0.01 })}
+      ${this.#field('strut', 'Chord', 'strut.chord', 'length', strut.chord)}
       ${this.#field('strut', 'Thickness', 'strut.thickness', 'length', strut.thickness, {
-        min: 0.003,
-        max: 0.05,
         step: 0.0005,
         hint: describeThickness(strut),
       })}

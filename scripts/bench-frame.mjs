@@ -1,0 +1,84 @@
+// Time from a pointer move on the tip handle to the painted frame that shows its figures, in headless Chromium.
+import { pathToFileURL } from 'node:url';
+import { chromium } from 'playwright';
+import { CHROME_FLAGS, findChrome } from './find-chrome.mjs';
+import { serveBuilt } from './serve-built.mjs';
+
+const MOVES = 200;
+const WARM_UP = 20;
+const PAUSE = 24; // ms between moves, beside what sending one costs: an unhurried drag
+
+/** Median and 95th percentile in ms over 200 moves of one drag. */
+export async function benchFrame() {
+  const executablePath = await findChrome();
+  const page = await serveBuilt();
+  const browser = await chromium.launch({ ...(executablePath && { executablePath }), args: CHROME_FLAGS });
+  try {
+    const tab = await browser.newPage({ viewport: { width: 1440, height: 1000 } });
+    await tab.goto(page.address);
+    await tab.waitForFunction(() => document.querySelector('app-shell')?.session?.report);
+    await tab.waitForTimeout(500);
+    await tab.evaluate(watchFrames);
+    await dragTip(tab);
+    const times = await tab.evaluate(() => window.frameTimes);
+    if (times.length < 0.9 * MOVES) throw new Error(`only ${times.length} of ${MOVES} moves were followed`);
+    return { ...percentiles(times.slice(WARM_UP)), moves: times.length };
+  } finally {
+    await browser.close();
+    await page.close();
+  }
+}
+
+async function dragTip(tab) {
+  const tip = tab.locator('head-on-view [data-handle="tip"] .grip').last();
+  const box = await tip.boundingBox();
+  const x = box.x + box.width / 2;
+  const y = box.y + box.height / 2;
+  await tab.mouse.move(x, y);
+  await tab.mouse.down();
+  for (let k = 1; k <= MOVES + WARM_UP; k++) {
+    await tab.mouse.move(x - 3 * Math.sin(k / 9), y + 40 * Math.sin(k / 14));
+    await tab.waitForTimeout(PAUSE);
+  }
+  await tab.mouse.up();
+  await tab.waitForTimeout(300);
+}
+
+/**
+ * Runs in the page. A move counts from its own time stamp, set when the browser received it, to the first frame
+ * after the figures of the design it made have been rendered.
+ */
+function watchFrames() {
+  const shell = document.querySelector('app-shell');
+  const waiting = [];
+  window.frameTimes = [];
+  window.addEventListener('pointermove', (event) => {
+    if (event.buttons === 0) return;
+    const { revision } = shell.session.store;
+    if (waiting.at(-1)?.revision !== revision) waiting.push({ revision, start: event.timeStamp });
+  });
+  shell.addEventListener('figures-shown', ({ detail: revision }) => {
+    const shown = waiting.filter((move) => move.revision <= revision);
+    waiting.splice(0, shown.length);
+    requestAnimationFrame(() => {
+      const channel = new MessageChannel(); // the next task begins once this frame has been handed over
+      channel.port1.onmessage = () => {
+        for (const { start } of shown) window.frameTimes.push(performance.now() - start);
+      };
+      channel.port2.postMessage(null);
+    });
+  });
+}
+
+function percentiles(times) {
+  const sorted = [...times].sort((one, other) => one - other);
+  const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+  return { median: at(0.5), p95: at(0.95) };
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
+  const { median, p95, moves } = await benchFrame();
+  console.log(
+    `pointer move to painted frame: median ${median.toFixed(1)} ms, 95th percentile ${p95.toFixed(1)} ms, ${moves} moves`,
+  );
+}

@@ -1,0 +1,37 @@
+// Builds the page as it is delivered and serves it: for the end-to-end tests and the frame bench.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { preview } from 'vite';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** Builds in a child process, since a test runner's own NODE_ENV would make a development build. */
+export async function serveBuilt() {
+  const outDir = mkdtempSync(join(tmpdir(), 'downcurve-'));
+  const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
+  const args = [vite, 'build', '--outDir', outDir, '--emptyOutDir', '--logLevel', 'error'];
+  const { status, stderr, stdout } = spawnSync(process.execPath, args, {
+    cwd: root,
+    env: { ...process.env, NODE_ENV: 'production' },
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`the page does not build: ${stderr || stdout}`);
+  const server = await preview({
+    root,
+    logLevel: 'silent',
+    build: { outDir },
+    preview: { port: 0, host: '127.0.0.1' },
+  });
+  const place = server.httpServer.address();
+  return {
+    address: `http://127.0.0.1:${place.port}/`,
+    outDir,
+    close: async () => {
+      await new Promise((resolve) => server.httpServer.close(resolve));
+      rmSync(outDir, { recursive: true, force: true });
+    },
+  };
+}
