@@ -16,4 +16,5 @@ shell.session = await Session.open({
   notebook: browserNotebook(),
   makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
   loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
+  loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
 });

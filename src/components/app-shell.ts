@@ -107,7 +107,9 @@ export class AppShell extends LitElement {
           ${CAUTION}
         </section>
         <section class="questions" aria-label="Questions">
-          <question-tabs .context=${{ design, report, units }}></question-tabs>
+          <question-tabs
+            .context=${{ design, report, units, studies: session.studies }}
+          ></question-tabs>
         </section>
       </main>
       <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>`;

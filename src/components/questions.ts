@@ -1,5 +1,6 @@
 /** The questions under the shape, in the order a builder asks them: one line each; their panels load when asked. */
 import { html, type TemplateResult } from 'lit';
+import type { Studies } from '../session/studies.ts';
 import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
@@ -8,6 +9,7 @@ export interface QuestionContext {
   design: Design;
   report: Report | null;
   units: UnitSystem;
+  studies: Studies;
 }
 
 export interface Question {

@@ -11,6 +11,7 @@ import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
 import { DesignStore, type StoreChange } from './store.ts';
+import { Studies, type StudiesParts } from './studies.ts';
 
 export interface Notice {
   kind: 'trouble' | 'news';
@@ -27,10 +28,13 @@ export interface SessionParts {
   notebook: SavingOptions['notebook'];
   makeWorker: RunnerOptions['makeWorker'];
   loadSolve: RunnerOptions['loadSolve'];
+  loadStudies: StudiesParts['loadStudies'];
 }
 
 export class Session {
   readonly store: DesignStore;
+  /** Questions that take longer than a solve; a thread of their own. */
+  readonly studies: Studies;
   /** The newest figures; null before the first answer. While dragging they may be one step behind the design. */
   report: Report | null = null;
   /** The design revision that the figures belong to. */
@@ -54,6 +58,7 @@ export class Session {
     recovery: Recovery,
   ) {
     this.store = new DesignStore(recovery.design ?? parts.demo, parts.readValue, recovery.trail ?? undefined);
+    this.studies = new Studies(parts);
     this.#saving = saving(this);
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,

@@ -1,0 +1,68 @@
+/**
+ * Runs studies where they are asked for: in the study worker, or on a page whose worker does not start. Each runs in
+ * slices with a pause between, so that several take turns and a cancel is heard within a slice.
+ */
+import type { Design } from '../solver/design/document.ts';
+import type { StudyNews, StudyOrder } from './study-messages.ts';
+
+/** The registry as the server sees it. */
+export type AnyStudies = Record<string, (design: Design, options: never) => unknown>;
+
+const PROGRESS_EVERY = 50; // ms
+
+export class StudyServer {
+  readonly #running = new Set<number>();
+
+  /** `slice`: ms of work between pauses. */
+  constructor(
+    private readonly studies: AnyStudies,
+    private readonly tell: (news: StudyNews) => void,
+    private readonly slice = 25,
+  ) {}
+
+  receive(order: StudyOrder): void {
+    if (order.study === 'start') void this.#run(order);
+    else this.#running.delete(order.id);
+  }
+
+  async #run({ id, name, design, options }: Extract<StudyOrder, { study: 'start' }>): Promise<void> {
+    this.#running.add(id);
+    try {
+      const study = this.studies[name];
+      if (!study) throw new Error(`study: found "${name}", allowed ${Object.keys(this.studies).join(', ')}`);
+      const work = study(design, options as never);
+      const result = isGenerator(work) ? await this.#drive(id, work) : { done: true, value: work };
+      if (result.done) this.tell({ study: 'done', id, result: result.value });
+      else this.tell({ study: 'cancelled', id });
+    } catch (error) {
+      this.tell({ study: 'failed', id, message: error instanceof Error ? error.message : String(error) });
+    }
+    this.#running.delete(id);
+  }
+
+  /** Works in slices until the study is done or no longer wanted. */
+  async #drive(
+    id: number,
+    work: Generator<number, unknown, void>,
+  ): Promise<{ done: boolean; value: unknown }> {
+    let rested = performance.now();
+    let told = rested;
+    for (;;) {
+      const step = work.next();
+      if (step.done) return { done: true, value: step.value };
+      const now = performance.now();
+      if (now - rested < this.slice) continue;
+      if (now - told >= PROGRESS_EVERY) {
+        this.tell({ study: 'progress', id, share: step.value });
+        told = now;
+      }
+      await new Promise((resolve) => setTimeout(resolve));
+      if (!this.#running.has(id)) return { done: false, value: null };
+      rested = performance.now();
+    }
+  }
+}
+
+function isGenerator(work: unknown): work is Generator<number, unknown, void> {
+  return typeof work === 'object' && work !== null && 'next' in work && typeof work.next === 'function';
+}
