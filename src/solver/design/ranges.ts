@@ -63,13 +63,13 @@ export const RANGES = {
   'strut.length': metres(0.05, 5),
   'strut.chord': metres(0.01, 1),
   'strut.thickness': metres(0.003, 0.05),
-  'inertia.boardMass': { min: 0, max: 50, unit: 'kg' },
-  'inertia.boardLength': metres(0.2, 6),
-  'inertia.boardWidth': metres(0.1, 2),
-  'inertia.foilMass': { min: 0, max: 50, unit: 'kg' },
-  'inertia.riderRoll': metres(0.05, 2),
-  'inertia.riderPitch': metres(0.05, 2),
-  'inertia.riderYaw': metres(0.05, 2),
+  'inertia.boardMass': { min: 0, max: 50, unit: 'kg', default: 5 },
+  'inertia.boardLength': { ...metres(0.2, 6), default: 1.3 },
+  'inertia.boardWidth': { ...metres(0.1, 2), default: 0.5 },
+  'inertia.foilMass': { min: 0, max: 50, unit: 'kg', default: 4 },
+  'inertia.riderRoll': { ...metres(0.05, 2), default: 0.4 },
+  'inertia.riderPitch': { ...metres(0.05, 2), default: 0.4 },
+  'inertia.riderYaw': { ...metres(0.05, 2), default: 0.2 },
 } as const satisfies Record<string, Range>;
 
 /** Four digits with a thickness, and a place for the camber where there is some: 0012, 2412. */

@@ -6,30 +6,24 @@
  * - the rest of the all-up mass is the rider (and the rig), standing rigidly where the whole balances at the balance
  *   point, with given radii of gyration about its own centre.
  *
- * The defaults are common practice, not measured: a crouching rider of 0.40 m about the roll and pitch axes and 0.20 m
- * about the upright one, a board of 5 kg, 1.3 m by 0.5 m, a foil of 4 kg. Body axes: x ahead, y to starboard, z down
+ * The defaults (in ranges.ts) are common practice, not measured: a crouching rider of 0.40 m about the roll and pitch
+ * axes and 0.20 m about the upright one, a board of 5 kg, 1.3 m by 0.5 m, a foil of 4 kg. Body axes: x ahead, y to starboard, z down
  * from the balance point; kg, m.
  */
 import type { Design } from '../design/document.ts';
+import { RANGES } from '../design/ranges.ts';
 
-export interface InertiaModel {
-  boardMass: number; // kg
-  boardLength: number; // m
-  boardWidth: number; // m
-  foilMass: number; // kg
-  riderRoll: number; // m, radius of gyration about the axis ahead
-  riderPitch: number; // m, about the axis to starboard
-  riderYaw: number; // m, about the upright axis
-}
+/** Board and foil in kg and m, the rider's radii of gyration in m. */
+export type InertiaModel = Required<NonNullable<Design['inertia']>>;
 
 export const INERTIA_DEFAULTS: InertiaModel = {
-  boardMass: 5,
-  boardLength: 1.3,
-  boardWidth: 0.5,
-  foilMass: 4,
-  riderRoll: 0.4,
-  riderPitch: 0.4,
-  riderYaw: 0.2,
+  boardMass: RANGES['inertia.boardMass'].default,
+  boardLength: RANGES['inertia.boardLength'].default,
+  boardWidth: RANGES['inertia.boardWidth'].default,
+  foilMass: RANGES['inertia.foilMass'].default,
+  riderRoll: RANGES['inertia.riderRoll'].default,
+  riderPitch: RANGES['inertia.riderPitch'].default,
+  riderYaw: RANGES['inertia.riderYaw'].default,
 };
 
 export interface Inertia {
@@ -43,7 +37,7 @@ export interface Inertia {
 
 /** Throws one sentence when board and foil outweigh the all-up mass. `span` of the wing in m. */
 export function inertiaOf(design: Design, span: number): Inertia {
-  const model = { ...INERTIA_DEFAULTS, ...(design as Design & { inertia?: Partial<InertiaModel> }).inertia };
+  const model = { ...INERTIA_DEFAULTS, ...design.inertia };
   const { allUpMass: mass, balance } = design.brief;
   const top = design.strut?.length ?? 1;
   const strutX = design.strut?.x ?? 0;
