@@ -18,7 +18,16 @@ import { dragOf, type RunningFoil } from './running.ts';
 export type LateralState = 'v' | 'p' | 'r' | 'phi';
 export type VerticalState = 'u' | 'w' | 'q' | 'theta' | 'd';
 
-export interface Mode<State extends string> {
+/**
+ * What a mode is to a rider. Lateral: falls sideways, comes back from a lean (its mirror), turns away or straightens,
+ * rolls to rest, swings from side to side. Vertical: pitches over, comes back from it, gains or loses speed, stops
+ * sinking, porpoises.
+ */
+export type LateralKind = 'fall' | 'righting' | 'heading' | 'rollDamping' | 'swing';
+export type VerticalKind = 'pitchFall' | 'pitchRighting' | 'speed' | 'sinkDamping' | 'porpoise';
+
+export interface Mode<State extends string, Kind extends string = string> {
+  kind: Kind;
   real: number; // 1/s
   imaginary: number; // 1/s, positive or nothing: a pair is one mode
   timeToHalf: number | null; // s
@@ -28,9 +37,12 @@ export interface Mode<State extends string> {
   shape: Record<State, Complex>; // m/s, rad/s, rad, m; scaled as a whole by nothing in particular
 }
 
+/** A mode not yet named. */
+export type RawMode<State extends string> = Omit<Mode<State>, 'kind'>;
+
 export interface Modes {
-  lateral: Array<Mode<LateralState>>; // fastest growth first
-  vertical: Array<Mode<VerticalState>>;
+  lateral: Array<Mode<LateralState, LateralKind>>; // fastest growth first
+  vertical: Array<Mode<VerticalState, VerticalKind>>;
   inertia: Inertia;
   addedMass: { sway: number; heave: number; roll: number; pitch: number; yaw: number }; // kg, kg m2
 }
@@ -73,11 +85,33 @@ export function modesOf(
   const { speed } = condition;
   const turn = (2 * speed) / span;
   return {
-    lateral: modesOfMatrix(lateral, LATERAL, { v: speed, p: turn, r: turn, phi: 1 }),
-    vertical: modesOfMatrix(vertical, VERTICAL, { u: speed, w: speed, q: turn, theta: 1, d: span }),
+    lateral: modesOfMatrix(lateral, LATERAL, { v: speed, p: turn, r: turn, phi: 1 }).map((mode, k, all) => ({
+      ...mode,
+      kind: lateralKind(mode, k === all.length - 1),
+    })),
+    vertical: modesOfMatrix(vertical, VERTICAL, { u: speed, w: speed, q: turn, theta: 1, d: span }).map(
+      (mode, k, all) => ({ ...mode, kind: verticalKind(mode, k === all.length - 1) }),
+    ),
     inertia,
     addedMass: { sway: water[7]!, heave: water[14]!, roll: water[21]!, pitch: water[28]!, yaw: water[35]! },
   };
+}
+
+/** Roots slower than this, 1/s, are a matter of speed rather than of attitude. */
+const SLOW = 0.5;
+
+function lateralKind({ real, imaginary, shape }: RawMode<LateralState>, isFastest: boolean): LateralKind {
+  if (imaginary > 0) return 'swing';
+  if (Math.abs(shape.r.real) > Math.abs(shape.p.real)) return 'heading';
+  if (real > 0) return 'fall';
+  return isFastest ? 'rollDamping' : 'righting';
+}
+
+function verticalKind({ real, imaginary }: RawMode<VerticalState>, isFastest: boolean): VerticalKind {
+  if (imaginary > 0) return 'porpoise';
+  if (isFastest) return 'sinkDamping';
+  if (Math.abs(real) < SLOW) return 'speed';
+  return real > 0 ? 'pitchFall' : 'pitchRighting';
 }
 
 /** Every eigenvalue, both of a pair, as the batch command prints them. */
@@ -94,7 +128,7 @@ export function modesOfMatrix<State extends string>(
   matrix: Float64Array,
   states: readonly State[],
   scale: Record<State, number>,
-): Array<Mode<State>> {
+): Array<RawMode<State>> {
   const n = states.length;
   const unit = states.map((state) => scale[state]);
   const scaled = matrix.map((value, k) => (value * unit[k % n]!) / unit[Math.floor(k / n)]!);

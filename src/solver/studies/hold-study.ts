@@ -1,0 +1,91 @@
+/**
+ * How the foil keeps its line, solved: the coupling of slip, roll and turn part by part, the modes of the untended craft,
+ * and how far the method itself leaves each of them open.
+ *
+ * Method band: the difference between one row of vortices along the chord and four, at equal strips.
+ */
+import type { Design } from '../design/document.ts';
+import { fixedProfile } from '../forces/profile.ts';
+import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { ConditionOptions, Derivatives } from '../report.ts';
+import { FlowPool } from '../vortex/flow.ts';
+import { conditionOf, resolutionOf } from './condition.ts';
+import { type Coupling, couplingOf } from './coupling.ts';
+import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
+import { runFoil } from './running.ts';
+import type { Study } from './study.ts';
+
+export interface HoldOptions {
+  condition?: Omit<ConditionOptions, 'alpha'>;
+}
+
+export interface HoldStudy {
+  speed: number; // m/s
+  CL: number;
+  alpha: number; // rad; turns the axes into the stream where asked for
+  coupling: Coupling;
+  modes: Modes;
+  band: {
+    foil: Derivatives; // of the vortex part, about the origin
+    craft: Derivatives; // about the balance point, with the strut
+    modes: Partial<Record<LateralKind | VerticalKind, number>>; // 1/s, of the real part
+  };
+  isProfileAssumed: boolean;
+}
+
+export function* holdStudy(design: Design, { condition = {} }: HoldOptions = {}): Study<HoldStudy> {
+  const pool = new FlowPool();
+  const fine = holdAt(pool, design, condition, resolutionOf(condition));
+  yield 0.2;
+  const coarse = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 1 });
+  yield 0.3;
+  const rows = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 4 });
+  return {
+    ...fine,
+    band: {
+      foil: gap(coarse.coupling.foil.vortex.total, rows.coupling.foil.vortex.total),
+      craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
+      modes: modeGap(coarse.modes, rows.modes),
+    },
+    isProfileAssumed: fixedProfile.source === 'fixed',
+  };
+}
+
+/** Modes of a design at its cruise speed or another, by themselves. */
+export function modesAt(design: Design, options: Omit<ConditionOptions, 'alpha'> = {}): Modes {
+  return holdAt(new FlowPool(), design, options, resolutionOf(options)).modes;
+}
+
+/** Strips at which the method band is taken: four rows of them are still quick. */
+export const BAND_RESOLUTION: Omit<Resolution, 'rows'> = { strips: 20, stabilizerStrips: 10 };
+
+function holdAt(
+  pool: FlowPool,
+  design: Design,
+  options: Omit<ConditionOptions, 'alpha'>,
+  resolution: Resolution,
+) {
+  const condition = conditionOf(design.brief, options);
+  const craft = craftOf(design, condition.depth, resolution);
+  const foil = runFoil(pool, 'hold', craft, condition, 'whole');
+  const coupling = couplingOf(pool, foil, condition, fixedProfile, design.brief.balance);
+  const modes = modesOf(pool, design, condition, foil, fixedProfile, coupling);
+  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, modes };
+}
+
+function gap(one: Derivatives, other: Derivatives): Derivatives {
+  const keys = Object.keys(one) as Array<keyof Derivatives>;
+  return Object.fromEntries(
+    keys.map((key) => [key, Math.abs(other[key] - one[key])]),
+  ) as unknown as Derivatives;
+}
+
+function modeGap(one: Modes, other: Modes): HoldStudy['band']['modes'] {
+  const gaps: HoldStudy['band']['modes'] = {};
+  for (const group of ['lateral', 'vertical'] as const)
+    for (const mode of one[group]) {
+      const same = other[group].find(({ kind }) => kind === mode.kind);
+      if (same) gaps[mode.kind] = Math.abs(same.real - mode.real);
+    }
+  return gaps;
+}

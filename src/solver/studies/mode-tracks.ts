@@ -1,0 +1,74 @@
+/**
+ * How every mode of the craft, and every derivative behind it, moves as the wing droops further: the same family of bent
+ * wings as the droop sweep, the whole craft with its strut. Columns run over the amplitudes in degrees; NaN where a
+ * mode of that kind does not exist.
+ */
+import type { Design } from '../design/document.ts';
+import { fixedProfile } from '../forces/profile.ts';
+import { Bender, type Kept } from '../geometry/bend.ts';
+import { craftOf } from '../geometry/craft.ts';
+import type { ConditionOptions, Derivatives } from '../report.ts';
+import { FlowPool } from '../vortex/flow.ts';
+import { conditionOf, resolutionOf } from './condition.ts';
+import { couplingOf, sumOf } from './coupling.ts';
+import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
+import { runFoil } from './running.ts';
+import type { Study } from './study.ts';
+
+export interface ModeTracksOptions {
+  kept?: Kept;
+  count?: number; // default 13
+  to?: number; // degrees; default 45, or less where the surface or the shape forbids
+  condition?: Omit<ConditionOptions, 'alpha'>;
+}
+
+export interface ModeTrack {
+  real: Float64Array; // 1/s
+  imaginary: Float64Array;
+}
+
+export interface ModeTracks {
+  present: number; // degrees
+  amplitude: Float64Array;
+  modes: Partial<Record<LateralKind | VerticalKind, ModeTrack>>;
+  /** Of the craft about the balance point, vortex and strip drag: the whole, and what of it the strut makes. */
+  derivatives: Record<keyof Derivatives, { total: Float64Array; strut: Float64Array }>;
+}
+
+export function* modeTracks(design: Design, options: ModeTracksOptions = {}): Study<ModeTracks> {
+  const { kept = 'unrolled', count = 13, to = 45, condition: asked = {} } = options;
+  const condition = conditionOf(design.brief, asked);
+  const resolution = resolutionOf(asked);
+  const pool = new FlowPool();
+  const bender = new Bender(design.wing, kept);
+  const amplitude = Float64Array.from({ length: count }, (_, k) => (to * k) / (count - 1));
+  const column = () => new Float64Array(count).fill(Number.NaN);
+  const modes: ModeTracks['modes'] = {};
+  const derivatives = {} as ModeTracks['derivatives'];
+  for (let k = 0; k < count; k++) {
+    const bent = { ...design, wing: bender.at(amplitude[k]!) };
+    const craft = craftOf(bent, condition.depth, resolution);
+    const foil = runFoil(pool, 'tracked', craft, condition, 'whole');
+    const coupling = couplingOf(pool, foil, condition, fixedProfile, design.brief.balance);
+    const found = modesOf(pool, bent, condition, foil, fixedProfile, coupling);
+    for (const { kind, real, imaginary } of allModes(found)) {
+      modes[kind] ??= { real: column(), imaginary: column() };
+      modes[kind].real[k] = real;
+      modes[kind].imaginary[k] = imaginary;
+    }
+    const { vortex, profile } = coupling.craft;
+    const total = sumOf([vortex.total, profile.total]);
+    const strut = sumOf([vortex.strut, profile.strut]);
+    for (const key of Object.keys(total) as Array<keyof Derivatives>) {
+      derivatives[key] ??= { total: column(), strut: column() };
+      derivatives[key].total[k] = total[key];
+      derivatives[key].strut[k] = strut[key];
+    }
+    yield (k + 1) / count;
+  }
+  return { present: bender.present, amplitude, modes, derivatives };
+}
+
+function allModes({ lateral, vertical }: Modes) {
+  return [...lateral, ...vertical];
+}
