@@ -55,6 +55,7 @@ export const fieldStyles = css`
     border-radius: var(--radius);
   }
   select {
+    padding-right: 0;
     background: var(--raised);
     min-height: 1.7rem;
   }

@@ -96,7 +96,7 @@ export function areaFields(place: LawPlace): Fields {
   const write = (area: number) => formatWithUnit(area, 'area', units);
   const follows = planform.chord.kind === 'taper' ? 'sets the tip chord' : 'scales every chord';
   return html`<number-field
-      label="Area, seen from above"
+      label="Area from above"
       edit-label="${path} area"
       quantity="area"
       .units=${units}
@@ -176,7 +176,7 @@ function tipFields(place: LawPlace, droop: BentDroop): Fields {
   return html`${field('tipAngle', 'Tip angle, down', 'angle')}
     ${field('tipDrop', 'Tip drop', 'length')}
     <choice-field
-      label="New length keeps"
+      label="Droop kept by"
       edit-label="${path} droop measure"
       .value=${tipMeasureOf(droop)}
       .choices=${MEASURES}

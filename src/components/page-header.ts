@@ -75,6 +75,9 @@ export class PageHeader extends LitElement {
       white-space: nowrap;
       cursor: pointer;
     }
+    .demos {
+      width: 6.5rem;
+    }
     button:disabled {
       color: var(--soft);
       border-color: var(--line);
@@ -161,7 +164,7 @@ export class PageHeader extends LitElement {
   }
 
   #demos() {
-    return html`<select aria-label="Open a demo design" .value=${live('')} @change=${this.#onDemo}>
+    return html`<select class="demos" aria-label="Open a demo design" .value=${live('')} @change=${this.#onDemo}>
       <option value="" disabled selected>Demos</option>
       ${this.demos.map(({ id, label }) => html`<option value=${id}>${label}</option>`)}
     </select>`;

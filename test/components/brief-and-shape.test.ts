@@ -108,7 +108,7 @@ describe('shape panel', () => {
     expect(design().wing.length.kind).to.equal('unrolled');
     expect(surfaceOf(design().wing).span).to.be.closeTo(0.7, 1e-6);
     await shape.updateComplete;
-    await choose(fieldNamed(shape, 'New droop keeps'), 'tipToTip');
+    await choose(fieldNamed(shape, 'Length kept in a bend'), 'tipToTip');
     expect(design().wing.length).to.deep.equal({ kind: 'tipToTip', value: 0.7 });
   });
 

@@ -67,7 +67,7 @@ describe('law editor', () => {
 
   it('solves the tip chord from an area, with the aspect ratio beside it', async () => {
     const { editor } = await setUp('chord', taperWing());
-    await type(fieldNamed(editor, 'Area, seen from above'), '518 cm^2');
+    await type(fieldNamed(editor, 'Area from above'), '518 cm^2');
     await editor.updateComplete;
     expect(editor.planform!.chord).to.deep.equal({ kind: 'taper', root: 0.1, tip: 0.04 });
     // aspect ratio: span squared over area, 0.74^2 / 0.0518
@@ -76,7 +76,7 @@ describe('law editor', () => {
 
   it('says which areas are possible, and keeps the chord', async () => {
     const { editor, edits } = await setUp('chord', taperWing());
-    const field = fieldNamed(editor, 'Area, seen from above');
+    const field = fieldNamed(editor, 'Area from above');
     await type(field, '100');
     await field.updateComplete;
     expect(field.shadowRoot!.textContent).to.contain('No tip chord gives 100');

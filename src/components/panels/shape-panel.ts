@@ -21,8 +21,8 @@ import { sectionFields } from '../section-fields.ts';
 import { sendEdit } from '../send-edit.ts';
 
 const LENGTHS: readonly Choice[] = [
-  { value: 'unrolled', label: 'unrolled length' },
-  { value: 'tipToTip', label: 'tip-to-tip span' },
+  { value: 'unrolled', label: 'unrolled' },
+  { value: 'tipToTip', label: 'tip to tip' },
 ];
 
 interface FieldOptions {
@@ -104,7 +104,7 @@ export class ShapePanel extends LitElement {
       });
     return html`${field('unrolled', 'Unrolled length')} ${field('tipToTip', 'Span, tip to tip')}
       <choice-field
-        label="New droop keeps"
+        label="Length kept in a bend"
         edit-label="${path} fixed length"
         .value=${kind}
         .choices=${LENGTHS}
