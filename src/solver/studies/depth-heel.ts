@@ -88,7 +88,7 @@ export interface HeelRow {
 }
 
 /**
- * A heeled foil under a level surface, carrying `lift` (N) at right angles to its own span: the whole unsplit system is
+ * A heeled foil under a level surface, carrying `lift` (N) at right angles to its own span and the stream: the whole unsplit system is
  * solved at each heel, since port and starboard now differ.
  */
 export function heelStudy(
@@ -107,10 +107,11 @@ export function heelStudy(
     const heel = degrees * RADIANS;
     const solveAt = solveWhole(wholeFoil(craft, heel), depth);
     const at = (alpha: number) => {
-      const solution = solveAt(heeledStream(alpha, 0, heel));
-      const y = solution.loads.reduce((sum, load) => sum + load.y, 0) * pressure;
-      const z = solution.loads.reduce((sum, load) => sum + load.z, 0) * pressure;
-      return { y, z, own: y * Math.sin(heel) + z * Math.cos(heel), drag: solution.inducedDrag * pressure };
+      const { loads, inducedDrag } = solveAt(heeledStream(alpha, 0, heel));
+      const sum = (axis: 'x' | 'y' | 'z') => loads.reduce((total, load) => total + load[axis], 0) * pressure;
+      const [x, y, z] = [sum('x'), sum('y'), sum('z')];
+      const across = y * Math.sin(heel) + z * Math.cos(heel);
+      return { y, z, own: across * Math.cos(alpha) - x * Math.sin(alpha), drag: inducedDrag * pressure };
     };
     const alpha = findRoot((a) => at(a).own - lift, -0.3, 0.4, 1e-7) ?? Number.NaN;
     const result = at(alpha);

@@ -50,6 +50,7 @@ interface SideState {
   heel: number;
   alpha: number;
   leeway: number;
+  stream: UnitStream;
   solution: WholeSolution;
 }
 
@@ -79,7 +80,7 @@ class SideProblem {
     const force = (alpha: number, leeway: number) => {
       const stream: UnitStream = heeledStream(alpha, leeway, heel);
       const solution = solveAt(stream);
-      return { solution, ...this.miss(solution) };
+      return { solution, ...this.miss(solution, stream) };
     };
     let alpha = 0.03;
     let leeway = 0;
@@ -99,15 +100,22 @@ class SideProblem {
       leeway += leewayStep;
       if (!(Math.abs(alpha) < 0.8 && Math.abs(leeway) < 0.8)) break;
       if (Math.abs(alphaStep) + Math.abs(leewayStep) < 1e-9)
-        return { heel, alpha, leeway, solution: force(alpha, leeway).solution };
+        return {
+          heel,
+          alpha,
+          leeway,
+          stream: heeledStream(alpha, leeway, heel),
+          solution: force(alpha, leeway).solution,
+        };
     }
     throw new Error('no angle and leeway carry this weight against this pull at this speed');
   }
 
-  /** What is missing of vertical balance and side balance, N. */
-  private miss({ loads }: WholeSolution): { up: number; side: number } {
-    const sum = (pick: 'y' | 'z') => loads.reduce((total, load) => total + load[pick], 0) * this.pressure;
-    return { up: sum('z') - this.weight, side: sum('y') + this.pull };
+  /** What is missing of balance across the stream, upward and sideways, N. */
+  private miss({ loads }: WholeSolution, stream: UnitStream): { up: number; side: number } {
+    const sum = (pick: 'x' | 'y' | 'z') =>
+      loads.reduce((total, load) => total + load[pick], 0) * this.pressure;
+    return { up: sum('z') * stream[0] - sum('x') * stream[2] - this.weight, side: sum('y') + this.pull };
   }
 
   /** Roll moment about the balance point, which leans with the foil; N m about x aft. */
@@ -132,7 +140,7 @@ class SideProblem {
   }
 
   report(state: SideState): SideTrim {
-    const { up, side } = this.miss(state.solution);
+    const { up, side } = this.miss(state.solution, state.stream);
     const [wing, stabilizer] = state.solution.loads;
     return {
       alpha: state.alpha / RADIANS,

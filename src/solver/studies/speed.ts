@@ -22,7 +22,9 @@ export interface SpeedPoint {
   alpha: number; // degrees, fuselage to the flow
   boardAngle: number; // degrees, deck to the flow
   incidence: number; // degrees, stabilizer
-  stance: number; // m aft of the origin
+  stance: number; // m, balance point aft of the origin along the foil's own axis
+  /** Where the feet of an upright rider stand on the deck, m aft of the origin: below the balance point, across the pitch. */
+  feet: number;
   CLwing: number;
   CLstabilizer: number | null;
   stallMargin: number | null; // least clMax - cl over the wing; null where the sections are not known
@@ -117,6 +119,7 @@ export function speedPoint(runner: LevelRunner, state: RunningState): SpeedPoint
     boardAngle: alpha + (brief.boardAngle ?? 0),
     incidence: state.incidence,
     stance: state.stance,
+    feet: state.stance + (brief.balance.height - deckHeight(runner.design)) * Math.sin(state.alpha),
     CLwing: state.liftCoefficients.wing,
     CLstabilizer: state.liftCoefficients.stabilizer,
     stallMargin: Number.isFinite(state.stallMargin) ? state.stallMargin : null,
@@ -128,6 +131,11 @@ export function speedPoint(runner: LevelRunner, state: RunningState): SpeedPoint
     glideAngle: Math.atan2(state.totalDrag, runner.weight) * DEGREES,
     isReachable: Math.abs(state.stance - brief.balance.x) <= REACH,
   };
+}
+
+/** The deck stands on the strut; without one it is taken at the balance point, and feet and stance are the same. */
+function deckHeight({ strut, brief }: Design): number {
+  return Math.min(strut?.length ?? brief.balance.height, brief.balance.height);
 }
 
 export interface BestSpeeds {
