@@ -198,6 +198,58 @@ const InertiaSchema = keys({
   riderYaw: v.exactOptional(number('inertia.riderYaw')),
 });
 
+const SlotSchema = keys({
+  at: number('build.slot.at'),
+  width: number('build.slot.width'),
+  height: number('build.slot.height'),
+});
+
+const BuildSchema = keys({
+  spacing: v.exactOptional(number('build.spacing')),
+  leastEdge: v.exactOptional(number('build.leastEdge')),
+  allowance: v.exactOptional(number('build.allowance')),
+  slot: v.exactOptional(SlotSchema),
+  tolerance: v.exactOptional(number('build.tolerance')),
+  stock: v.exactOptional(number('build.stock')),
+});
+
+const MeasuredSideSchema = keys({
+  twist: v.exactOptional(number('asBuilt.*.at.*.*.twist')),
+  chord: v.exactOptional(number('asBuilt.*.at.*.*.chord')),
+});
+
+const MEASURED = `a list of up to ${MOST_POINTS} stations, eta rising from 0 to 1`;
+
+/** Measurements of a surface by side; what is not measured is taken as drawn. */
+const MeasuredSchema = keys({
+  at: v.pipe(
+    v.array(
+      keys({
+        eta: number('asBuilt.*.at.*.eta'),
+        port: v.exactOptional(MeasuredSideSchema),
+        starboard: v.exactOptional(MeasuredSideSchema),
+      }),
+      MEASURED,
+    ),
+    v.maxLength(MOST_POINTS, MEASURED),
+    v.check((list) => list.every(({ eta }, k) => k === 0 || eta > list[k - 1]!.eta), MEASURED),
+  ),
+  tipDrop: v.exactOptional(
+    keys({
+      port: v.exactOptional(number('asBuilt.*.tipDrop.*')),
+      starboard: v.exactOptional(number('asBuilt.*.tipDrop.*')),
+    }),
+  ),
+});
+
+const AsBuiltSchema = keys({ wing: v.exactOptional(MeasuredSchema) });
+
+const LONGEST_NOTE = 4000; // characters
+const NOTE = `a text of up to ${LONGEST_NOTE} characters`;
+const NotesSchema = keys({
+  laminate: v.exactOptional(v.pipe(v.string(NOTE), v.maxLength(LONGEST_NOTE, NOTE))),
+});
+
 export const DesignSchema = keys({
   format: v.literal(FORMAT, `"${FORMAT}"`),
   version: v.literal(VERSION, String(VERSION)),
@@ -208,9 +260,15 @@ export const DesignSchema = keys({
   fuselage: v.nullable(FuselageSchema),
   strut: v.nullable(StrutSchema),
   inertia: v.exactOptional(InertiaSchema),
+  build: v.exactOptional(BuildSchema),
+  asBuilt: v.exactOptional(AsBuiltSchema),
+  notes: v.exactOptional(NotesSchema),
 });
 
 export type Pair = [number, number];
+export type Build = v.InferOutput<typeof BuildSchema>;
+export type Measured = v.InferOutput<typeof MeasuredSchema>;
+export type MeasuredSide = v.InferOutput<typeof MeasuredSideSchema>;
 export type Design = v.InferOutput<typeof DesignSchema>;
 export type Brief = v.InferOutput<typeof BriefSchema>;
 export type Speeds = v.InferOutput<typeof SpeedsSchema>;

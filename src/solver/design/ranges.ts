@@ -70,6 +70,18 @@ export const RANGES = {
   'inertia.riderRoll': { ...metres(0.05, 2), default: 0.4 },
   'inertia.riderPitch': { ...metres(0.05, 2), default: 0.4 },
   'inertia.riderYaw': { ...metres(0.05, 2), default: 0.2 },
+  'build.spacing': { ...metres(0.005, 0.5), default: 0.05 },
+  'build.leastEdge': { ...metres(0, 0.005), default: 0 },
+  'build.allowance': { ...metres(0, 0.01), default: 0 },
+  'build.slot.at': { min: 0.02, max: 0.95, unit: '' },
+  'build.slot.width': metres(0.0005, 0.2),
+  'build.slot.height': metres(0.0005, 0.1),
+  'build.tolerance': { ...metres(0.000001, 0.001), default: 0.00001 },
+  'build.stock': { ...metres(0.0005, 0.2), default: 0.005 },
+  'asBuilt.*.at.*.eta': share,
+  'asBuilt.*.at.*.*.twist': degrees(-20, 20),
+  'asBuilt.*.at.*.*.chord': tipChord,
+  'asBuilt.*.tipDrop.*': metres(-2.5, 2.5),
 } as const satisfies Record<string, Range>;
 
 /** Four digits with a thickness, and a place for the camber where there is some: 0012, 2412. */

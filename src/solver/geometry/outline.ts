@@ -123,7 +123,7 @@ function fourDigit(code: string): FourDigit {
 }
 
 /** The surface point over a place on the chord (side 1 upper, -1 lower); a four-digit thickness stands square to the mean line. */
-function surfacePoint(outline: Outline): (x: number, side: 1 | -1) => Pair {
+export function surfacePoint(outline: Outline): (x: number, side: 1 | -1) => Pair {
   if (outline.kind === 'coordinates') {
     const height = contour(outline.points);
     return (x, side) => [x, height(x, side)];
