@@ -83,7 +83,9 @@ export class AppShell extends LitElement {
     if (!session) return nothing;
     const { design, report, isPending } = session;
     return html`<a class="skip" href="#answers">To the figures</a>
-      <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
+      <header>
+        <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
+      </header>
       ${this.#notices(session)}
       <main>
         <section class="head-on" aria-label="Head-on view">

@@ -153,10 +153,15 @@ export class Saving {
     }
   }
 
-  #keepPending({ text, time }: Copy): boolean {
+  /** With the history where there is room for it, else the design alone. */
+  #keepPending({ text, time, trail }: Copy): boolean {
+    return this.#note({ text, time, trail }) || this.#note({ text, time });
+  }
+
+  #note(copy: object): boolean {
     try {
       if (!this.options.notebook) return false;
-      this.options.notebook.setItem(PENDING, JSON.stringify({ text, time }));
+      this.options.notebook.setItem(PENDING, JSON.stringify(copy));
       return true;
     } catch {
       return false; // full or blocked

@@ -73,10 +73,13 @@ describe('saving', () => {
   it('keeps a change that a reload overtakes', async () => {
     const place = memory();
     place.shelf = { read: place.shelf.read, write: () => new Promise(() => {}) }; // never gets done
-    const saving = savingIn({ ...place, design: { ...demo(), name: 'Just typed' } });
+    const trail = { past: [{ label: 'name', state: demo() }], future: [] };
+    const saving = savingIn({ ...place, design: { ...demo(), name: 'Just typed' }, trail });
     saving.changed();
     saving.flush();
-    expect((await savingIn(place).recover()).design?.name).toBe('Just typed');
+    const found = await savingIn(place).recover();
+    expect(found.design?.name).toBe('Just typed');
+    expect(found.trail).toEqual(trail);
   });
 
   it('prefers the newer copy, whichever storage it lies in', async () => {
