@@ -1,0 +1,24 @@
+import { css } from 'lit';
+
+/** Headings and remarks of the panels that answer. */
+export const answerStyles = css`
+  :host {
+    display: block;
+  }
+  h2 {
+    font-size: var(--step-0);
+    font-weight: 650;
+    margin: 0.75rem 0 0.2rem;
+  }
+  h3 {
+    font-size: var(--step--1);
+    font-weight: 600;
+    margin: 0.6rem 0 0;
+    color: var(--soft);
+  }
+  .note {
+    margin: 0.15rem 0;
+    font-size: var(--step--1);
+    color: var(--soft);
+  }
+`;

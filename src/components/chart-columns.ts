@@ -1,0 +1,54 @@
+/** Series measured at places of their own, put side by side in columns over one ascending x; plain text of a table. */
+
+export interface ChartSeries {
+  name: string;
+  x: readonly number[]; // ascending
+  y: readonly number[]; // in the shown unit
+  colour: `--${string}`; // a custom property of tokens.css
+  width?: number; // px
+  dash?: readonly number[]; // px
+}
+
+export interface Columns {
+  x: number[];
+  y: (number | null)[][]; // one a series; null outside its own range
+}
+
+const SAME = 0.003; // share of the range within which two places are one
+
+/**
+ * All places of all series, near ones taken as one (the first series' own places are kept as they are); every series is
+ * read between its own places by straight lines, never beyond them.
+ */
+export function joinColumns(series: readonly ChartSeries[]): Columns {
+  const most = Math.max(...series.map(({ x }) => x.at(-1) ?? 0));
+  const least = Math.min(...series.map(({ x }) => x[0] ?? 0));
+  const places = [...(series[0]?.x ?? [])];
+  for (const { x } of series.slice(1))
+    for (const place of x)
+      if (!places.some((known) => Math.abs(known - place) <= SAME * (most - least))) places.push(place);
+  places.sort((a, b) => a - b);
+  return {
+    x: places,
+    y: series.map((each) => places.map((place) => readAt(each, place, SAME * (most - least)))),
+  };
+}
+
+function readAt({ x, y }: ChartSeries, place: number, slack: number): number | null {
+  const last = x.length - 1;
+  if (last < 0 || place < x[0]! - slack || place > x[last]! + slack) return null;
+  if (place <= x[0]!) return y[0]!;
+  if (place >= x[last]!) return y[last]!;
+  const above = x.findIndex((known) => known >= place);
+  const share = (place - x[above - 1]!) / (x[above]! - x[above - 1]!);
+  return y[above - 1]! + share * (y[above]! - y[above - 1]!);
+}
+
+/** Comma-separated values with a heading; names with commas or quotes are quoted (RFC 4180). */
+export function toCsv(heading: readonly string[], { x, y }: Columns): string {
+  const quoted = (text: string) => (/[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const short = (value: number | null | undefined) =>
+    value === null || value === undefined ? '' : String(Number(value.toPrecision(6)));
+  const rows = x.map((place, k) => [short(place), ...y.map((column) => short(column[k]))].join(','));
+  return [heading.map(quoted).join(','), ...rows].join('\r\n');
+}

@@ -1,0 +1,294 @@
+/**
+ * Handles in a drawing: the only pointer loop and the only handle keyboard. A handle is a grip for the pointer and one
+ * slider for each direction it moves in, so that everything a pointer drags has a name, a value with its unit, and keys.
+ *
+ * Pointer: capture from press to release; every move sends a live edit, worked out from where the gesture began; the
+ * release settles it, Escape gives it up. Keys: an arrow towards which the handle goes (the other pair of arrows, plus
+ * to the right), Shift ten times as far, Alt a tenth, Page Up and Down, Home and End; a held key is one step of the
+ * history. What the page refuses is kept in `refusal` for the view to show.
+ */
+import {
+  html,
+  nothing,
+  type ReactiveController,
+  type ReactiveControllerHost,
+  svg,
+  type TemplateResult,
+} from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
+import { clamp } from '../session/rounding.ts';
+import {
+  formatValue,
+  formatWithUnit,
+  fromDisplay,
+  type Quantity,
+  stepOf,
+  toDisplay,
+  type UnitSystem,
+  unitNameOf,
+} from '../session/units.ts';
+import { withoutPath } from './draft.ts';
+import type { Change, EditDetail } from './events.ts';
+import { sendEdit } from './send-edit.ts';
+
+export type Direction = 'right' | 'left' | 'down' | 'up';
+
+/** One direction in which a handle moves. Values in SI (degrees). */
+export interface Slide {
+  name: string; // for screen readers: "Tip droop"
+  quantity: Quantity;
+  value: number;
+  min: number;
+  max: number;
+  toward: Direction; // where the handle goes as the value grows
+  step?: number; // one nudge, instead of the unit's own
+  label: string; // names the step for undo
+  meaning?: string; // said after the value: "an even arc"
+  changes: (value: number) => Change[];
+}
+
+/** Pixels the pointer has moved since it was pressed. */
+export interface Move {
+  x: number;
+  y: number;
+}
+
+/** What a gesture asks for so far; null: nothing yet. */
+export interface Drag {
+  changes: Change[];
+  label: string; // the same for the whole gesture
+}
+
+export interface Handle {
+  id: string;
+  x: number; // px in the drawing
+  y: number;
+  slides: readonly Slide[];
+  /** Begins a gesture on the design as it is now and answers what each move asks for. */
+  grab: () => (move: Move) => Drag | null;
+  mirrorAt?: number; // px; a second grip for the pointer, on the port side, moves the same things
+}
+
+interface Gesture {
+  pointer: number;
+  x: number;
+  y: number;
+  side: 1 | -1;
+  follow: (move: Move) => Drag | null;
+  last: Drag | null;
+}
+
+export class DragHandles implements ReactiveController {
+  /** Why the page did not take the last edit; null when it did. */
+  refusal: string | null = null;
+  #gesture: Gesture | null = null;
+  #nudge: { slide: Slide; value: number } | null = null;
+
+  constructor(private readonly host: ReactiveControllerHost & HTMLElement) {
+    host.addController(this);
+  }
+
+  hostDisconnected(): void {
+    this.#stopListening();
+    this.#gesture = null;
+    this.#nudge = null;
+  }
+
+  get isDragging(): boolean {
+    return this.#gesture !== null;
+  }
+
+  /** The handles of a drawing, for the end of its <svg>. */
+  draw(handles: readonly Handle[], units: UnitSystem): unknown {
+    return repeat(
+      handles,
+      ({ id }) => id,
+      (handle) => this.#drawOne(handle, units),
+    );
+  }
+
+  #drawOne(handle: Handle, units: UnitSystem) {
+    const { x, y, mirrorAt } = handle;
+    const [first] = handle.slides;
+    const way = handle.slides.length > 1 ? 'freely' : isVertical(first!.toward) ? 'vertically' : 'sideways';
+    const tip = handle.slides.map(
+      (slide) => `${slide.name} ${formatWithUnit(slide.value, slide.quantity, units)}`,
+    );
+    const grip = (at: number, side: 1 | -1) => svg`<g class="grip ${way}" aria-hidden="true"
+        transform="translate(${at} ${y})" @pointerdown=${(event: PointerEvent) => this.#press(event, handle, side)}>
+        <title>${tip.join(', ')}</title>
+        <circle class="hit" r="1"></circle><circle class="dot" r="6.5"></circle>
+        ${handle.slides.map(({ toward }) => svg`<path class="point" d=${isVertical(toward) ? UP_DOWN : LEFT_RIGHT}></path>`)}
+      </g>`;
+    return svg`<g class="handle" data-handle=${handle.id}>
+      ${mirrorAt === undefined ? nothing : grip(mirrorAt, -1)}
+      ${grip(x, 1)}
+      ${handle.slides.map((slide) => this.#drawSlide(slide, x, y, units))}
+    </g>`;
+  }
+
+  #drawSlide(slide: Slide, x: number, y: number, units: UnitSystem) {
+    const shown = (value: number) => Number(toDisplay(value, slide.quantity, units).toPrecision(5));
+    const value = formatValue(slide.value, slide.quantity, units);
+    const text = [`${value} ${unitNameOf(slide.quantity, units)}`.trim(), slide.meaning]
+      .filter(Boolean)
+      .join(', ');
+    return svg`<g class="slide" role="slider" tabindex="0" transform="translate(${x} ${y})"
+        aria-label=${slide.name}
+        aria-orientation=${isVertical(slide.toward) ? 'vertical' : 'horizontal'}
+        aria-valuenow=${shown(slide.value)} aria-valuemin=${shown(slide.min)} aria-valuemax=${shown(slide.max)}
+        aria-valuetext=${text}
+        @keydown=${(event: KeyboardEvent) => this.#key(event, slide, units)}
+        @keyup=${() => this.#settleNudge()} @blur=${() => this.#settleNudge()}>
+        <circle class="ring" r="12"></circle>
+        <path class="toward" d=${isVertical(slide.toward) ? UP_DOWN_WIDE : LEFT_RIGHT_WIDE}></path>
+      </g>`;
+  }
+
+  #press(event: PointerEvent, handle: Handle, side: 1 | -1): void {
+    if (event.button !== 0 || this.#gesture) return;
+    event.preventDefault(); // no text selection; the slider is focused by hand
+    this.#settleNudge();
+    const grip = event.currentTarget as SVGGElement;
+    grip.setPointerCapture(event.pointerId);
+    grip.parentElement?.querySelector<SVGGElement>('.slide')?.focus({ preventScroll: true });
+    this.#gesture = {
+      pointer: event.pointerId,
+      x: event.clientX,
+      y: event.clientY,
+      side,
+      follow: handle.grab(),
+      last: null,
+    };
+    window.addEventListener('pointermove', this.#onMove);
+    window.addEventListener('pointerup', this.#onRelease);
+    window.addEventListener('pointercancel', this.#onLost);
+    window.addEventListener('keydown', this.#onEscape, true);
+    this.host.requestUpdate();
+  }
+
+  readonly #onMove = (event: PointerEvent): void => {
+    const gesture = this.#gesture;
+    if (!gesture || event.pointerId !== gesture.pointer) return;
+    const move = { x: gesture.side * (event.clientX - gesture.x), y: event.clientY - gesture.y };
+    const drag = gesture.follow(move);
+    if (!drag) return;
+    gesture.last = drag;
+    this.#send(drag, 'live');
+  };
+
+  readonly #onRelease = (event: PointerEvent): void => {
+    if (event.pointerId === this.#gesture?.pointer) this.#end('settled');
+  };
+
+  readonly #onLost = (event: PointerEvent): void => {
+    if (event.pointerId === this.#gesture?.pointer) this.#end('cancelled');
+  };
+
+  readonly #onEscape = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape') return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#end('cancelled');
+  };
+
+  #end(phase: 'settled' | 'cancelled'): void {
+    const last = this.#gesture?.last;
+    this.#gesture = null;
+    this.#stopListening();
+    if (last) this.#send(phase === 'settled' ? last : { ...last, changes: [] }, phase);
+    this.host.requestUpdate();
+  }
+
+  #stopListening(): void {
+    window.removeEventListener('pointermove', this.#onMove);
+    window.removeEventListener('pointerup', this.#onRelease);
+    window.removeEventListener('pointercancel', this.#onLost);
+    window.removeEventListener('keydown', this.#onEscape, true);
+  }
+
+  #key(event: KeyboardEvent, slide: Slide, units: UnitSystem): void {
+    if (this.#gesture || event.ctrlKey || event.metaKey) return;
+    if (event.key === 'Escape' && this.#nudge) {
+      this.#nudge = null;
+      this.#send({ changes: [], label: slide.label }, 'cancelled');
+    } else if (event.key === 'Home') this.#nudgeTo(slide, slide.min);
+    else if (event.key === 'End') this.#nudgeTo(slide, slide.max);
+    else {
+      const steps = stepsOf(event.key, slide.toward);
+      if (steps === 0) return;
+      const scale = event.shiftKey ? 10 : event.altKey ? 0.1 : 1;
+      this.#nudgeTo(slide, this.#stepped(slide, steps * scale, units));
+    }
+    event.preventDefault();
+    event.stopPropagation();
+  }
+
+  #stepped(slide: Slide, steps: number, units: UnitSystem): number {
+    const step = slide.step ?? fromDisplay(stepOf(slide.quantity, units), slide.quantity, units);
+    const from = this.#nudge?.slide.name === slide.name ? this.#nudge.value : slide.value;
+    const shown = toDisplay(from + steps * step, slide.quantity, units);
+    return fromDisplay(Number(shown.toPrecision(9)), slide.quantity, units);
+  }
+
+  #nudgeTo(slide: Slide, wanted: number): void {
+    const value = clamp(wanted, slide.min, slide.max);
+    if (!Number.isFinite(value)) return;
+    if (this.#send({ changes: slide.changes(value), label: slide.label }, 'live'))
+      this.#nudge = { slide, value };
+  }
+
+  #settleNudge(): void {
+    if (!this.#nudge) return;
+    const { slide, value } = this.#nudge;
+    this.#nudge = null;
+    this.#send({ changes: slide.changes(value), label: slide.label }, 'settled');
+  }
+
+  /** True when the page took the edit. */
+  #send({ changes, label }: Drag, phase: EditDetail['phase']): boolean {
+    const refusal = withoutPath(sendEdit(this.host, { changes, label, phase }));
+    if (refusal !== this.refusal) {
+      this.refusal = refusal;
+      this.host.requestUpdate();
+    }
+    return refusal === null;
+  }
+}
+
+const isVertical = (toward: Direction): boolean => toward === 'down' || toward === 'up';
+
+const OPPOSITE: Record<Direction, Direction> = { right: 'left', left: 'right', up: 'down', down: 'up' };
+
+/** How many steps a key asks for: the arrows of the handle's own axis move it their way, across it plus is right and up. */
+function stepsOf(key: string, toward: Direction): number {
+  if (key === 'PageUp') return 10;
+  if (key === 'PageDown') return -10;
+  if (!key.startsWith('Arrow')) return 0;
+  const arrow = key.slice(5).toLowerCase() as Direction;
+  if (isVertical(arrow) !== isVertical(toward)) return arrow === 'right' || arrow === 'up' ? 1 : -1;
+  return arrow === toward ? 1 : arrow === OPPOSITE[toward] ? -1 : 0;
+}
+
+const UP_DOWN = 'M-2.6 -1.6 0 -4.2 2.6 -1.6M-2.6 1.6 0 4.2 2.6 1.6';
+const LEFT_RIGHT = 'M-1.6 -2.6 -4.2 0 -1.6 2.6M1.6 -2.6 4.2 0 1.6 2.6';
+const UP_DOWN_WIDE = 'M-4 -15 0 -19 4 -15M-4 15 0 19 4 15';
+const LEFT_RIGHT_WIDE = 'M-15 -4 -19 0 -15 4M15 -4 19 0 15 4';
+
+/** A handle that moves along one line and changes its value in proportion: `perPixel` in SI along `toward`. */
+export function linearGrab(slide: Slide, perPixel: number, resolution: number): Handle['grab'] {
+  return () => {
+    const start = slide.value;
+    return ({ x, y }) => {
+      const along = { right: x, left: -x, down: y, up: -y }[slide.toward];
+      const wanted = start + along * perPixel;
+      const value = clamp(Math.round(wanted / resolution) * resolution, slide.min, slide.max);
+      return { changes: slide.changes(Number(value.toPrecision(9))), label: slide.label };
+    };
+  };
+}
+
+/** The line under a drawing that says why a handle would not move. */
+export function refusalNote(refusal: string | null): TemplateResult {
+  return html`<p class="refusal" role="status">${refusal ?? ''}</p>`;
+}

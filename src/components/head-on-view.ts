@@ -1,0 +1,204 @@
+import { html, LitElement, nothing, svg } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { stabilizerSurface } from '../session/foil-surfaces.ts';
+import { surfaceFor } from '../session/planform-edits.ts';
+import { formatWithUnit, type UnitSystem } from '../session/units.ts';
+import type { Design } from '../solver/design/document.ts';
+import type { Surface } from '../solver/geometry/surface.ts';
+import type { Report } from '../solver/report.ts';
+import { DragHandles, refusalNote } from './drag-handle.ts';
+import { drawingStyles } from './drawing-styles.ts';
+import type { Ghost } from './ghost.ts';
+import { handleStyles } from './handle-styles.ts';
+import { headOnHandles } from './head-on-handles.ts';
+import { forceStyles, headOnKey, keyStyles, leanHatch } from './head-on-key.ts';
+import {
+  type Arrow,
+  arrowScale,
+  arrowsOf,
+  type HeadOnLayout,
+  layOutHeadOn,
+  quarterLine,
+  silhouette,
+  stationCount,
+  stationForces,
+  xOf,
+  yOf,
+} from './head-on-shapes.ts';
+import { ViewFrame } from './view-frame.ts';
+
+/**
+ * The foil seen from ahead at true scale under the water surface, with the force on each station: what carries, what is
+ * pushed sideways, what is leaned away. Handles bend the wing and set its span. The line follows the design at once;
+ * the forces follow with the report. Sends `design-edit`.
+ */
+@customElement('head-on-view')
+export class HeadOnView extends LitElement {
+  static override styles = [drawingStyles, forceStyles, keyStyles, handleStyles];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property({ attribute: false }) report: Report | null = null;
+  @property() units: UnitSystem = 'workshop';
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
+
+  readonly #frame = new ViewFrame(this);
+  readonly #handles = new DragHandles(this);
+
+  protected override render() {
+    const { design, report, units } = this;
+    const wing = design && surfaceFor(design.wing);
+    if (!design || !wing) return nothing;
+    const stabilizer = stabilizerSurface(design);
+    const layout = this.#layOut(design, wing, stabilizer);
+    const { width, height } = layout;
+    return html`<figure>
+      <figcaption>
+        Head-on, true scale${layout.breakY === null ? '' : ' (the strut is broken)'}. Drag a handle, or focus it and use
+        the arrow keys.
+      </figcaption>
+      <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil seen head-on">
+        <defs>${leanHatch}</defs>
+        <g role="img" aria-label=${this.#summary(design, wing)}>
+          ${drawWater(design, layout, units)} ${drawStrut(design, layout)}
+          ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
+          ${drawSurfaces(design, wing, stabilizer, layout)}
+          ${report ? drawForces(report, wing, stabilizer, layout, this.#arrowScale(report, layout)) : nothing}
+          ${drawTip(wing, layout, units)}
+        </g>
+        ${this.#handles.draw(headOnHandles(design, layout), units)}
+      </svg>
+      ${refusalNote(this.#handles.refusal)} ${headOnKey(report, units)}
+    </figure>`;
+  }
+
+  #layOut(design: Design, wing: Surface, stabilizer: Surface | null): HeadOnLayout {
+    const designs = this.ghost ? [design, this.ghost.design] : [design];
+    const heights = [wing, stabilizer].flatMap((surface) => (surface ? heightsOf(surface) : []));
+    return layOutHeadOn({
+      width: this.#frame.width,
+      scale: this.#frame.scaleOf(designs),
+      top: this.#frame.held('top', Math.max(...heights)),
+      low: this.#frame.growing('low', -Math.min(...heights)),
+      depth: cruiseDepth(design),
+      strutLength: design.strut?.length ?? 0,
+    });
+  }
+
+  #arrowScale(report: Report, layout: HeadOnLayout): number {
+    const { condition, geometry } = report;
+    const scale = arrowScale(condition.weightCarried, geometry.wing.span, layout.arrowRoom);
+    return this.#frame.held('arrows', scale);
+  }
+
+  #summary(design: Design, wing: Surface): string {
+    const { units, report } = this;
+    const write = (value: number) => formatWithUnit(value, 'length', units);
+    const depth = cruiseDepth(design);
+    const place = depth === null ? 'in deep water' : `${write(depth)} below the surface`;
+    const shape = `Wing of ${write(wing.span)} span, its tips ${write(Math.abs(wing.tipDrop))} ${wing.tipDrop < 0 ? 'above' : 'below'} its root, ${place}.`;
+    if (!report) return shape;
+    const { verticalLift, pushedSideways, leanedAway } = report.ledger;
+    const [carries, sideways, leaned] = [verticalLift, pushedSideways, leanedAway].map((force) =>
+      formatWithUnit(force, 'force', units),
+    );
+    return `${shape} It carries ${carries}; ${sideways} is pushed sideways and cancels; ${leaned} is leaned away.`;
+  }
+}
+
+const cruiseDepth = ({ brief }: Design): number | null => brief.depths?.cruise ?? brief.depth;
+
+/** The places of a surface that can be its highest or lowest, m. */
+const heightsOf = (surface: Surface): number[] => [0, 0.25, 0.5, 0.75, 1].map((eta) => surface.point(eta).z);
+
+function drawWater(design: Design, layout: HeadOnLayout, units: UnitSystem) {
+  const { width, height, surfaceY } = layout;
+  const depth = cruiseDepth(design);
+  if (surfaceY === null || depth === null)
+    return svg`<rect class="water" width=${width} height=${height}></rect>
+      <text x="8" y="18">deep water: the surface is too far to matter</text>`;
+  return svg`<rect class="water" y=${surfaceY} width=${width} height=${height - surfaceY}></rect>
+    <path class="surface" d="M0 ${surfaceY}H${width}"></path>
+    <path class="level" d="M14 ${surfaceY}l-5 -8h10Z"></path>
+    <text x="8" y=${surfaceY + 16}>surface; depth ${formatWithUnit(depth, 'length', units)}</text>`;
+}
+
+function drawStrut({ strut, fuselage }: Design, layout: HeadOnLayout) {
+  const { scale, originX, originY, surfaceY, breakY } = layout;
+  const wide = strut ? Math.max(2.5, strut.thickness * scale) : 0;
+  const top = surfaceY === null && strut ? Math.max(-4, originY - strut.length * scale) : -4;
+  const across = wide / 2 + 5;
+  const slant = (y: number) => `M${originX - across} ${y + 3}L${originX + across} ${y - 3}`;
+  return svg`${strut ? svg`<rect class="strut" x=${originX - wide / 2} y=${top} width=${wide} height=${originY - top}></rect>` : nothing}
+    ${strut && breakY !== null ? svg`<path class="gap" d=${slant(breakY)}></path><path class="cut" d="${slant(breakY - 3)}${slant(breakY + 3)}"></path>` : nothing}
+    ${fuselage ? svg`<circle class="body" cx=${originX} cy=${originY} r=${Math.max(3, (fuselage.diameter / 2) * scale)}></circle>` : nothing}`;
+}
+
+function drawGhost({ design }: Ghost, layout: HeadOnLayout) {
+  const surfaces = [surfaceFor(design.wing), stabilizerSurface(design)];
+  return surfaces.map((surface) =>
+    surface ? svg`<path class="ghost" d=${quarterLine(surface, layout)}></path>` : nothing,
+  );
+}
+
+function drawSurfaces(design: Design, wing: Surface, stabilizer: Surface | null, layout: HeadOnLayout) {
+  const tail =
+    stabilizer && design.stabilizer
+      ? svg`<path class="tail before" d=${silhouette(stabilizer, design.stabilizer.section, layout)}></path>`
+      : nothing;
+  // Seen from ahead the wing would hide the stabilizer; it is drawn in front so that both can be judged.
+  return svg`<path class="wing" d=${silhouette(wing, design.wing.section, layout)}></path>${tail}`;
+}
+
+const TAIL_STATIONS = 4;
+
+function drawForces(
+  report: Report,
+  wing: Surface,
+  stabilizer: Surface | null,
+  layout: HeadOnLayout,
+  perLoad: number,
+) {
+  const arrows = (surface: Surface, strips: 'wing' | 'stabilizer', count: number) =>
+    arrowsOf(stationForces(report.strips[strips], count), surface, layout, perLoad);
+  const tail = stabilizer ? arrows(stabilizer, 'stabilizer', TAIL_STATIONS) : [];
+  const main = arrows(wing, 'wing', stationCount(layout.width));
+  return svg`<path class="tail-force" d=${path(tail, leaning)}></path>
+    <path class="force" d=${path(main, leaning)}></path>
+    <path class="carry" d=${path(main, ({ x, y, tipY }) => `M${px(x)} ${px(y)}V${px(tipY)}`)}></path>
+    <path class="thrown" d=${path(main, ({ x, tipX, tipY }) => `M${px(x)} ${px(tipY)}H${px(tipX)}`)}></path>
+    <path class="lean" d=${path(main, leanedAway)}></path>
+    <path class="end" d=${path(main, ({ tipX, tipY }) => `M${px(tipX)} ${px(tipY)}h0`)}></path>`;
+}
+
+/** One path for all stations: a drag repaints six shapes, not a hundred. */
+const path = (arrows: readonly Arrow[], draw: (arrow: Arrow) => string): string => arrows.map(draw).join('');
+
+const leaning = ({ x, y, tipX, tipY }: Arrow): string => `M${px(x)} ${px(y)}L${px(tipX)} ${px(tipY)}`;
+
+/** Nothing where it would be thinner than a hair. */
+const leanedAway = ({ x, tipY, fullY }: Arrow): string =>
+  Math.abs(tipY - fullY) < 0.3 ? '' : `M${px(x - 3)} ${px(tipY)}V${px(fullY)}h6V${px(tipY)}Z`;
+
+/** How far the tip hangs, and at what angle. */
+function drawTip(wing: Surface, layout: HeadOnLayout, units: UnitSystem) {
+  const { y, z } = wing.point(1);
+  const [tipX, portX, tipY] = [xOf(layout, y), xOf(layout, -y), yOf(layout, z)];
+  const angle = formatWithUnit((wing.tipAngle * 180) / Math.PI, 'angle', units, { decimals: 1 });
+  if (Math.abs(wing.tipDrop) < 0.0005)
+    return svg`<text x=${tipX - 18} y=${tipY + 24} text-anchor="end">flat</text>`;
+  const line = tipY + (wing.tipDrop > 0 ? 14 : -8);
+  const side = tipX + 17;
+  return svg`<path class="measure thin" d="M${layout.originX} ${layout.originY}H${side + 4}"></path>
+    <path class="measure" d="M${side - 4} ${layout.originY}h8M${side} ${layout.originY}V${tipY}M${side - 4} ${tipY}h8"></path>
+    <text x=${tipX - 18} y=${line} text-anchor="end">tip drop ${formatWithUnit(wing.tipDrop, 'length', units)}</text>
+    <text x=${portX + 18} y=${line}>${angle} at the tip</text>`;
+}
+
+const px = (value: number): string => value.toFixed(1);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'head-on-view': HeadOnView;
+  }
+}

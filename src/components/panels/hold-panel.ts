@@ -1,0 +1,203 @@
+import { css, html, LitElement, type PropertyValues } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { Report } from '../../solver/report.ts';
+import { answerStyles } from '../answer-styles.ts';
+import { derivativeStyles, drawDerivatives } from '../derivatives-table.ts';
+import '../figure-value.ts';
+import type { FigureValue } from '../figure-value.ts';
+import type { Ghost } from '../ghost.ts';
+import * as workings from '../workings.ts';
+
+const NOT_RESOLVED = 0.002; // |C_nr| below which a ratio to it says nothing
+const SEARCHED = 75; // degrees of droop that the search for the neutral droop covers
+
+type Looks = Partial<Pick<FigureValue, 'decimals' | 'why' | 'note' | 'quantity' | 'stale'>>;
+
+/** Does it hold: the hold index with its terms beside the solved figures; where the foil balances. */
+@customElement('hold-panel')
+export class HoldPanel extends LitElement {
+  static override styles = [
+    answerStyles,
+    derivativeStyles,
+    css`
+      .terms {
+        display: grid;
+        grid-template-columns: repeat(3, minmax(0, 1fr));
+        gap: 0 0.6rem;
+        margin: 0;
+        padding: 0.25rem 0;
+        border-bottom: 1px dotted var(--line);
+        font-size: var(--step--1);
+        color: var(--soft);
+      }
+      small {
+        font-size: 1em;
+      }
+      dd {
+        margin: 0;
+        font-weight: 600;
+        color: var(--ink);
+        font-variant-numeric: tabular-nums;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property({ attribute: false }) report: Report | null = null;
+  @property() units: UnitSystem = 'workshop';
+  /** A second design whose figures stand beside these. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
+  /** The complete answer, neutral droop included, is still to come. */
+  @property({ type: Boolean }) pending = false;
+
+  #neutralDroop: number | null = null; // as last found, shown until it is found again
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const found = this.report?.stability.neutralDroop ?? null;
+    if (changed.has('report') && (found !== null || !this.pending)) this.#neutralDroop = found;
+    if (changed.has('pending') && !this.pending) this.#neutralDroop = found;
+  }
+
+  protected override render() {
+    const { design, report } = this;
+    if (!design || !report) return html`<h2>Does it hold?</h2><p class="note">No figures yet.</p>`;
+    return html`<h2>Does it hold?</h2>
+      ${this.#index(design, report)} ${this.#solved(report)}
+      <h2>Where it balances</h2>
+      ${this.#balance(design)}
+      ${drawDerivatives(report.stability)}`;
+  }
+
+  #figure(
+    label: string,
+    read: (report: Report, design: Design) => number | null,
+    working: ((given: workings.Given) => workings.Working) | null,
+    looks: Looks = {},
+  ) {
+    const { design, report, units, ghost } = this;
+    return html`<figure-value
+      .label=${label}
+      .value=${read(report!, design!)}
+      .quantity=${looks.quantity ?? 'ratio'}
+      .units=${units}
+      .decimals=${looks.decimals ?? null}
+      .why=${looks.why ?? 'none'}
+      .note=${looks.note ?? ''}
+      .stale=${looks.stale ?? false}
+      .ghost=${ghost?.report ? read(ghost.report, ghost.design) : null}
+      .working=${working ? () => working({ design: design!, report: report!, units }) : null}
+    ></figure-value>`;
+  }
+
+  #index(design: Design, report: Report) {
+    const { stability, lift } = report;
+    const note = !design.stabilizer
+      ? 'No stabilizer: index 0.'
+      : stability.holdTerms.yaw === 0
+        ? 'A flat stabilizer has no sideways volume: index 0.'
+        : 'For comparing designs; it proves nothing.';
+    const noLift = lift.CL > 0 ? 'none' : 'none: no lift';
+    return html`${this.#figure('Hold index', ({ stability: s }) => s.holdIndex, workings.holdIndex, {
+      decimals: 2,
+      why: noLift,
+      note,
+    })}
+      ${drawTerms(stability.holdTerms)}`;
+  }
+
+  #solved(report: Report) {
+    const { units } = this;
+    const tip = report.geometry.wing;
+    const isResolved = Math.abs(report.stability.foil.Cnr) >= NOT_RESOLVED;
+    const isOld = this.#neutralDroop !== null && report.stability.neutralDroop === null;
+    return html`${this.#figure(
+      'Roll from yaw, solved',
+      ({ stability: s }) => s.rollFromYaw,
+      workings.rollFromYaw,
+      {
+        decimals: 3,
+        note: describeRoll(report.stability.rollFromYaw),
+      },
+    )}
+    ${this.#figure(
+      'Neutral droop',
+      (of) => (of === report ? this.#neutralDroop : of.stability.neutralDroop),
+      workings.neutralDroop,
+      {
+        quantity: 'angle',
+        decimals: 1,
+        stale: isOld,
+        why: this.pending ? 'being found' : `none found up to ${SEARCHED}°`,
+        note: `Tip angle at which a yaw no longer rolls the foil. Effective droop now: ${formatWithUnit(tip.effectiveDroop, 'angle', units, { decimals: 1 })}.`,
+      },
+    )}
+    ${this.#figure(
+      'Yaw from roll, solved',
+      ({ stability: s }) => (Math.abs(s.foil.Cnr) >= NOT_RESOLVED ? s.yawFromRoll : null),
+      workings.yawFromRoll,
+      {
+        decimals: 2,
+        why: 'not resolved',
+        note: isResolved ? '' : 'The foil alone hardly damps a yaw: a ratio to next to nothing says nothing.',
+      },
+    )}`;
+  }
+
+  #balance(design: Design) {
+    const { units } = this;
+    const height = formatWithUnit(design.brief.balance.height, 'length', units);
+    return html`${this.#figure(
+      'Neutral point, aft',
+      ({ stability: s }) => s.neutralPoint,
+      workings.neutralPoint,
+      {
+        quantity: 'length',
+        note: 'from the wing root’s quarter chord',
+      },
+    )}
+    ${this.#figure('Balance point, aft', (_report, { brief }) => brief.balance.x, null, {
+      quantity: 'length',
+      note: `${height} above the wing: rider, board and foil together`,
+    })}
+    ${this.#figure('Geometric static margin', ({ stability: s }) => s.staticMargin, workings.staticMargin, {
+      quantity: 'share',
+      decimals: 0,
+      note: 'of the mean chord; ranges known from aircraft do not apply, the weight stands high above',
+    })}
+    ${this.#figure(
+      'Stabilizer volume',
+      ({ geometry }) => geometry.stabilizer?.volume ?? null,
+      design.stabilizer ? workings.stabilizerVolume : null,
+      { decimals: 2, why: 'no stabilizer' },
+    )}`;
+  }
+}
+
+/** The three terms, as they multiply. */
+function drawTerms({ roll, yaw, pitch }: Report['stability']['holdTerms']) {
+  const write = (value: number | null, decimals: number) =>
+    value === null ? 'none' : formatValue(value, 'ratio', 'si', { decimals });
+  const terms = [
+    ['roll term', 'droop by lift', write(roll, 3)],
+    ['yaw term', 'sideways volume', write(yaw, 5)],
+    ['pitch term', 'stabilizer volume', write(pitch, 2)],
+  ];
+  return html`<dl class="terms">
+    ${terms.map(([name, meaning, value]) => html`<div><dt>${name}<br /><small>${meaning}</small></dt><dd>${value}</dd></div>`)}
+  </dl>`;
+}
+
+/** C_lr positive: turning to starboard rolls starboard down. */
+function describeRoll(ratio: number | null): string {
+  if (ratio === null) return '';
+  if (Math.abs(ratio) < 0.01) return 'A yaw hardly rolls the foil.';
+  return ratio > 0 ? 'A yaw rolls the foil into the turn.' : 'A yaw rolls the foil out of the turn.';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'hold-panel': HoldPanel;
+  }
+}
