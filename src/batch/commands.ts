@@ -4,6 +4,7 @@ import { readDesign } from '../solver/design/read.ts';
 import { solve } from '../solver/solve.ts';
 import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
+import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 
 /** The disk as the command sees it; relative paths are against the caller's folder. Both throw where they fail. */
@@ -27,6 +28,13 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
   sweep: {
     usage: `sweep FILE --vary PATH=FROM:TO:COUNT [--vary ...] [--out CSV] ${CONDITION_USAGE}`,
     run: runSweep,
+  },
+  speed: {
+    usage: SPEED_USAGE,
+    run: (words, files) => {
+      const sorted = sortWords(words, SPEED_WORDS);
+      return runSpeed(sorted, () => openDesign(sorted.plain, files, 'speed'));
+    },
   },
 };
 

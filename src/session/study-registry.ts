@@ -5,9 +5,17 @@
  */
 import type { Design } from '../solver/design/document.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
+import {
+  type SpeedDetailOptions,
+  type SpeedStudyOptions,
+  speedDetails,
+  speedStudy,
+} from '../solver/studies/speed-study.ts';
 
 export const STUDIES = {
   droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
+  speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
+  speedDetails: (design: Design, options: SpeedDetailOptions) => speedDetails(design, options),
 };
 
 export type StudyRegistry = typeof STUDIES;

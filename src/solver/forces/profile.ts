@@ -17,6 +17,9 @@ export interface ProfileModel {
   strutCd(reynolds: number): number | null;
 }
 
+/** Greatest lift coefficient of a section where no polar is at hand: a clean cambered section at Re 5e5 (common practice). */
+export const FIXED_CL_MAX = 1.2;
+
 /** Section drag coefficient used where no polar is at hand: about a clean 10 to 12 % section at Re 5e5 (common practice). */
 export const FIXED_CD = 0.008;
 
@@ -24,7 +27,7 @@ export const fixedProfile: ProfileModel = {
   source: 'fixed',
   surface: (_part, _eta, _cl, _reynolds, out) => {
     out.cd = FIXED_CD;
-    out.clMax = Number.POSITIVE_INFINITY;
+    out.clMax = FIXED_CL_MAX;
   },
   strutCd: () => null,
 };

@@ -55,7 +55,7 @@ export interface SpeedOptions {
 export class LevelRunner {
   private rig: Rig | null = null;
   readonly weight: number; // N, (1-u) m g
-  private readonly density: number;
+  readonly density: number; // kg/m3
   private readonly viscosity: number;
 
   /** Its own pool: two runners may be asked in turn and neither spoils the other's flow. */
