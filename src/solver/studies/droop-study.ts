@@ -7,7 +7,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { loadsAt, mixAlpha } from '../forces/loads.ts';
-import { fixedProfile, type ProfileModel } from '../forces/profile.ts';
+import type { ProfileModel } from '../forces/profile.ts';
 import { Bender, type Kept, largestAmplitude } from '../geometry/bend.ts';
 import { assemble, type Craft, craftOf, type Resolution, withoutStrut } from '../geometry/craft.ts';
 import { surfaceOf } from '../geometry/surface.ts';
@@ -17,6 +17,7 @@ import { type Condition, conditionOf, resolutionOf } from './condition.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
 import { holdTerms } from './hold.ts';
 import { profileLoads, stripDrags } from './profile-derivatives.ts';
+import { profileFor } from './profile-for.ts';
 import { dragOf, type RunningFoil, runFoil, settleFoil } from './running.ts';
 import type { Study } from './study.ts';
 
@@ -120,7 +121,7 @@ export class DroopSweep {
   readonly bender: Bender;
   private readonly pool = new FlowPool();
   private readonly resolution: Resolution;
-  readonly profile: ProfileModel = fixedProfile;
+  readonly profile: ProfileModel;
   private flat: Row | null = null;
 
   constructor(
@@ -131,6 +132,7 @@ export class DroopSweep {
     this.condition = conditionOf(design.brief, options);
     this.resolution = resolutionOf(options);
     this.bender = new Bender(design.wing, kept);
+    this.profile = profileFor(design);
   }
 
   /** The largest amplitude that can be drawn, runs below the surface and still carries the lift. */

@@ -5,13 +5,13 @@
  * Method band: the difference between one row of vortices along the chord and four, at equal strips.
  */
 import type { Design } from '../design/document.ts';
-import { fixedProfile } from '../forces/profile.ts';
 import { craftOf, type Resolution } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
 import { type Coupling, couplingOf } from './coupling.ts';
 import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
+import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
 
@@ -47,7 +47,7 @@ export function* holdStudy(design: Design, { condition = {} }: HoldOptions = {})
       craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
       modes: modeGap(coarse.modes, rows.modes),
     },
-    isProfileAssumed: fixedProfile.source === 'fixed',
+    isProfileAssumed: profileFor(design).source === 'fixed',
   };
 }
 
@@ -68,8 +68,9 @@ function holdAt(
   const condition = conditionOf(design.brief, options);
   const craft = craftOf(design, condition.depth, resolution);
   const foil = runFoil(pool, 'hold', craft, condition, 'whole');
-  const coupling = couplingOf(pool, foil, condition, fixedProfile, design.brief.balance);
-  const modes = modesOf(pool, design, condition, foil, fixedProfile, coupling);
+  const profile = profileFor(design);
+  const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
+  const modes = modesOf(pool, design, condition, foil, profile, coupling);
   return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, modes };
 }
 

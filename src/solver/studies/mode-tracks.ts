@@ -4,7 +4,6 @@
  * mode of that kind does not exist.
  */
 import type { Design } from '../design/document.ts';
-import { fixedProfile } from '../forces/profile.ts';
 import { Bender, type Kept } from '../geometry/bend.ts';
 import { craftOf } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
@@ -12,6 +11,7 @@ import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
 import { couplingOf, sumOf } from './coupling.ts';
 import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
+import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
 
@@ -40,6 +40,7 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
   const condition = conditionOf(design.brief, asked);
   const resolution = resolutionOf(asked);
   const pool = new FlowPool();
+  const profile = profileFor(design);
   const bender = new Bender(design.wing, kept);
   const amplitude = Float64Array.from({ length: count }, (_, k) => (to * k) / (count - 1));
   const column = () => new Float64Array(count).fill(Number.NaN);
@@ -49,8 +50,8 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
     const bent = { ...design, wing: bender.at(amplitude[k]!) };
     const craft = craftOf(bent, condition.depth, resolution);
     const foil = runFoil(pool, 'tracked', craft, condition, 'whole');
-    const coupling = couplingOf(pool, foil, condition, fixedProfile, design.brief.balance);
-    const found = modesOf(pool, bent, condition, foil, fixedProfile, coupling);
+    const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
+    const found = modesOf(pool, bent, condition, foil, profile, coupling);
     for (const { kind, real, imaginary } of allModes(found)) {
       modes[kind] ??= { real: column(), imaginary: column() };
       modes[kind].real[k] = real;
