@@ -57,9 +57,9 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
       modes[kind].real[k] = real;
       modes[kind].imaginary[k] = imaginary;
     }
-    const { vortex, profile } = coupling.craft;
-    const total = sumOf([vortex.total, profile.total]);
-    const strut = sumOf([vortex.strut, profile.strut]);
+    const { vortex, profile: drag } = coupling.craft;
+    const total = sumOf([vortex.total, drag.total]);
+    const strut = sumOf([vortex.strut, drag.strut]);
     for (const key of Object.keys(total) as Array<keyof Derivatives>) {
       derivatives[key] ??= { total: column(), strut: column() };
       derivatives[key].total[k] = total[key];
