@@ -34,6 +34,21 @@ export function joinColumns(series: readonly ChartSeries[]): Columns {
   };
 }
 
+/** Running sums from the first column on; a gap in one is a gap in all that stand on it. */
+export function stackColumns(columns: readonly (number | null)[][]): (number | null)[][] {
+  const stacked: (number | null)[][] = [];
+  for (const column of columns) {
+    const below = stacked.at(-1);
+    stacked.push(
+      column.map((value, k) => {
+        const base = below ? (below[k] ?? null) : 0;
+        return value === null || base === null ? null : value + base;
+      }),
+    );
+  }
+  return stacked;
+}
+
 function readAt({ x, y }: ChartSeries, place: number, slack: number): number | null {
   const last = x.length - 1;
   if (last < 0 || place < x[0]! - slack || place > x[last]! + slack) return null;

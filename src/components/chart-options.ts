@@ -13,10 +13,11 @@ interface Labels {
   yName: string;
   yUnit: string;
   series: readonly ChartSeries[];
+  stacked: boolean;
 }
 
 export function plotOptions(
-  { xName, xUnit, yName, yUnit, series }: Labels,
+  { xName, xUnit, yName, yUnit, series, stacked }: Labels,
   width: number,
   colour: (name: string) => string,
   onCursor: () => void,
@@ -48,17 +49,29 @@ export function plotOptions(
     series: [
       {},
       ...series.map(
-        (each): uPlot.Series => ({
+        (each, k): uPlot.Series => ({
           label: each.name,
           stroke: () => colour(each.colour),
           width: each.width ?? 2,
           ...(each.dash && { dash: [...each.dash] }),
+          ...(stacked && k === 0 && { fill: () => `${colour(each.colour)}55` }),
           points: { show: false },
           spanGaps: false,
         }),
       ),
     ],
+    ...(stacked && {
+      bands: series.slice(1).map((each, k) => areaBetween(k + 2, () => colour(each.colour))),
+    }),
     hooks: { setCursor: [onCursor] },
+  };
+}
+
+/** The area between a stacked line and the one below it, in the line's colour, thinned. */
+function areaBetween(line: number, colour: () => string): uPlot.Band {
+  return {
+    series: [line, line - 1],
+    fill: () => (/^#[\da-f]{6}$/i.test(colour()) ? `${colour()}55` : 'transparent'),
   };
 }
 

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyValues, svg, unsafeCSS } from '
 import { customElement, property, query, state } from 'lit/decorators.js';
 import uPlot from 'uplot';
 import uplotCss from 'uplot/dist/uPlot.min.css?inline';
-import { type ChartSeries, type Columns, joinColumns, toCsv } from './chart-columns.ts';
+import { type ChartSeries, type Columns, joinColumns, stackColumns, toCsv } from './chart-columns.ts';
 import { Palette, plotOptions } from './chart-options.ts';
 import { chartStyles } from './chart-styles.ts';
 
@@ -26,6 +26,8 @@ export class LineChart extends LitElement {
   @property({ attribute: false }) series: readonly ChartSeries[] = [];
   @property({ type: Number }) xDecimals = 0;
   @property({ type: Number }) yDecimals = 0;
+  /** Each series stands on the one before, as filled areas; read-outs and table keep the single values. */
+  @property({ type: Boolean }) stacked = false;
 
   @state() private isTable = false;
   @state() private copied = '';
@@ -36,7 +38,10 @@ export class LineChart extends LitElement {
   #lines = ''; // what the plot was made for
   #width = 0;
   readonly #palette = new Palette(this, () => this.#plot?.redraw(false, true));
-  readonly #observer = new ResizeObserver(([entry]) => this.#resize(entry?.contentRect.width ?? 0));
+  // A frame later: drawing while sizes are being told would change them again at once.
+  readonly #observer = new ResizeObserver(([entry]) =>
+    requestAnimationFrame(() => this.#resize(entry?.contentRect.width ?? 0)),
+  );
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -74,9 +79,10 @@ export class LineChart extends LitElement {
     if (this.isTable || this.#width === 0) return;
     const lines = JSON.stringify([
       this.series.map(({ name, colour, width, dash }) => [name, colour, width, dash]),
-      [this.xName, this.xUnit, this.yName, this.yUnit],
+      [this.xName, this.xUnit, this.yName, this.yUnit, this.stacked],
     ]);
-    const data = [this.#columns.x, ...this.#columns.y] as uPlot.AlignedData;
+    const { x, y } = this.#columns;
+    const data = [x, ...(this.stacked ? stackColumns(y) : y)] as uPlot.AlignedData;
     if (this.#plot && lines === this.#lines) this.#plot.setData(data);
     else this.#make(lines, data);
     this.#readOut();
@@ -99,7 +105,7 @@ export class LineChart extends LitElement {
 
   #resize(width: number): void {
     const whole = Math.floor(width);
-    if (whole < 1 || whole === this.#width) return;
+    if (whole < 1 || whole === this.#width || !this.isConnected) return;
     this.#width = whole;
     if (this.#plot) this.#plot.setSize({ width: whole, height: this.#plot.height });
     else this.requestUpdate();

@@ -1,7 +1,9 @@
 /** How this browser likes the page: kept beside the design, never in it. */
+import type { NamedBrief } from '../session/briefs.ts';
 
 interface Preferences {
   units: 'workshop' | 'si' | 'imperial';
+  briefs: NamedBrief[]; // the user's own, to start from
   hint: boolean; // whether the hint of a first visit is still shown
 }
 

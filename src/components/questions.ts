@@ -27,4 +27,11 @@ export const QUESTIONS: readonly Question[] = [
     render: ({ design, report, units }) =>
       html`<spread-panel .design=${design} .report=${report} .units=${units}></spread-panel>`,
   },
+  {
+    id: 'speed',
+    label: 'Speed: from take-off to top',
+    load: () => import('./panels/speed-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<speed-panel .design=${design} .units=${units} .studies=${studies}></speed-panel>`,
+  },
 ];

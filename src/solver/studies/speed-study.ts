@@ -14,6 +14,7 @@ import {
   type BestSpeeds,
   bestSpeeds,
   LevelRunner,
+  REACH,
   type ShimRow,
   type SpeedCase,
   shimTable,
@@ -49,6 +50,7 @@ export interface SpeedStudy {
   /** Change of wing and stabilizer incidence (degrees) that lines the fuselage up with the flow at cruise; null likewise. */
   lineUp: number | null;
   sections: ProfileModel['source'];
+  reach: number; // m, how far from the drawn stance the feet can go
 }
 
 /** How section drag and usable lift are modelled for a design. */
@@ -74,6 +76,7 @@ export function speedStudy(design: Design, { from, to, count, fix }: SpeedStudyO
     shift: slow && fast ? (fast.feet - slow.feet) / (fast.speed - slow.speed) : null,
     lineUp: named.cruise.point?.alpha ?? null,
     sections: profileFor(design).source,
+    reach: REACH,
   };
 }
 
