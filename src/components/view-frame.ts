@@ -4,21 +4,19 @@
  * thing dragged would run away from the pointer.
  */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { stabilizerSurface } from '../session/foil-surfaces.ts';
-import { surfaceFor } from '../session/planform-edits.ts';
 import { nextPreferred } from '../session/rounding.ts';
 import type { Design } from '../solver/design/document.ts';
 import { DesignEditEvent } from './events.ts';
 
 const BESIDE = 31; // px beside each tip for handles
 
-/** Metres that fit between the margins of the drawings of these designs. */
+/** Metres that fit between the margins of the drawings of these designs: the lengths they keep, so that bending a wing rescales nothing. */
 export function extentOf(designs: readonly Design[]): number {
-  const spans = designs.flatMap((design) => [
-    surfaceFor(design.wing)?.span ?? 0,
-    stabilizerSurface(design)?.span ?? 0,
+  const lengths = designs.flatMap(({ wing, stabilizer }) => [
+    wing.length.value,
+    stabilizer?.length.value ?? 0,
   ]);
-  return nextPreferred(Math.max(0.1, ...spans));
+  return nextPreferred(Math.max(...lengths));
 }
 
 /** Ties a view to the width it is given and holds still whatever may not jump while an edit is moving. */
@@ -34,7 +32,11 @@ export class ViewFrame implements ReactiveController {
   }
 
   hostConnected(): void {
-    this.#observer = new ResizeObserver(([entry]) => this.#resize(entry?.contentRect.width ?? 0));
+    this.width = Math.round(this.host.getBoundingClientRect().width) || this.width;
+    // A frame later: a drawing that changes its height while sizes are being told would be told again at once.
+    this.#observer = new ResizeObserver(([entry]) =>
+      requestAnimationFrame(() => this.#resize(entry?.contentRect.width ?? 0)),
+    );
     this.#observer.observe(this.host);
     window.addEventListener(DesignEditEvent.type, this.#onEdit, true);
   }

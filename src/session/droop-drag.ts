@@ -21,10 +21,12 @@ import { splitFactor, withFactor } from './scaled-formula.ts';
 
 const DEGREES = 180 / Math.PI;
 const MOST_UNROLLED = RANGES['*.droop.tipAngle'].max;
+const MOST_WRITTEN = 89.999; // degrees by a formula, whose factor is rounded
 const MOST_TIP_TO_TIP = 75; // degrees: with the span held, a steeper wing grows without bound
 const LEAST_POWER = RANGES['*.droop.power'].min;
 const MOST_POWER = 8; // more is a kink
 const LATEST = 0.95; // share of the half length where a handle lets a late droop begin at most
+const NEARLY_EVEN = 0.03; // how near to 1 a dragged power becomes an arc
 const NO_BEND = 0.001; // m of tip drop below which a wing has no shape of bend to speak of
 
 /** Which handle shapes the curve between root and tip, and where along the half length it sits. */
@@ -89,8 +91,8 @@ export function shapedTo(planform: Planform, grip: ShapeGrip, height: number): D
   const solve = (law: (x: number) => DroopLaw, low: number, high: number) =>
     solveWithin((x) => heightOf(planform, law(x), grip.eta) - height, low, high, 0.002);
   if (grip.kind === 'power') {
-    const power = solve((at) => familyMember(planform, startOf(droop), at), 0, mostPower(planform));
-    return withPower(planform, round(power, 2));
+    const power = solve((at) => lateDroop(planform, startOf(droop), at), 0, mostPower(planform));
+    return withPower(planform, Math.abs(power - 1) < NEARLY_EVEN ? 1 : round(power, 2));
   }
   if (grip.kind === 'knee' && droop.kind === 'gull') {
     const angle = solve((rootAngle) => ({ ...droop, rootAngle }), -most, most);
@@ -133,8 +135,7 @@ export function mostPower(planform: Planform): number {
 export function begunAt(planform: Planform, from: number): DroopLaw {
   const power = Math.max(powerOf(planform.droop), LEAST_POWER);
   const latest = solveWithin((start) => spareDrop(planform, start, power), 0, LATEST, 1e-4);
-  const tipDrop = presentDrop(planform);
-  return inOwnMeasure(planform, { kind: 'late', from: clamp(from, 0, latest), power, tipDrop });
+  return inOwnMeasure(planform, lateDroop(planform, clamp(from, 0, latest), power));
 }
 
 /** Points with one of them changed. */
@@ -148,15 +149,19 @@ const startOf = (law: DroopLaw): number => (law.kind === 'late' ? law.from : 0);
 function familyMember(planform: Planform, from: number, power: number): BentDroop {
   const tipDrop = presentDrop(planform);
   if (from === 0 && power < LEAST_POWER / 2) return { kind: 'vee', tipDrop };
-  if (from === 0 && Math.abs(power - 1) < 0.03) return { kind: 'arc', tipDrop };
-  return { kind: 'late', from, power: Math.max(power, LEAST_POWER), tipDrop };
+  if (from === 0 && power === 1) return { kind: 'arc', tipDrop };
+  return lateDroop(planform, from, Math.max(power, LEAST_POWER));
 }
 
-/** How much further than at present the steepest tip angle would drop the tip, m. */
+function lateDroop(planform: Planform, from: number, power: number): BentDroop {
+  return { kind: 'late', from, power, tipDrop: presentDrop(planform) };
+}
+
+/** How much further than at present the steepest tip angle would drop the tip, m; a hair kept in hand. */
 function spareDrop(planform: Planform, from: number, power: number): number {
   const present = presentDrop(planform);
   const tipAngle = Math.sign(present) * mostDroop(planform);
-  return Math.abs(dropOf(planform, { kind: 'late', from, power, tipAngle })) - Math.abs(present);
+  return Math.abs(dropOf(planform, { kind: 'late', from, power, tipAngle })) - 1.001 * Math.abs(present);
 }
 
 /** A law given by its drop, said as the document says it. */
@@ -188,8 +193,9 @@ function scaledPoints(at: readonly Pair[], present: number, wanted: number): Pai
 /** A formula without any droop becomes an arc. */
 function scaledDroop(planform: Planform, expression: string, wanted: number): string {
   const { inner } = splitFactor(expression);
+  const within = clamp(wanted, -MOST_WRITTEN, MOST_WRITTEN);
   const present = amplitudeOf({ ...planform, droop: { kind: 'formula', expression: inner } });
-  return Math.abs(present) < 1e-6 ? `${wanted} * eta` : withFactor(inner, wanted / present);
+  return Math.abs(present) < 1e-6 ? `${within} * eta` : withFactor(inner, within / present);
 }
 
 /** The root of a monotone function in a range, or the end of the range that comes nearest. */
