@@ -17,6 +17,7 @@ import { describe, join, type Problem, sentence } from './problem.ts';
 export type Reading = { ok: true; design: Design } | { ok: false; message: string };
 
 export const LARGEST_TEXT = 1_000_000; // characters
+const LEAST_SPREAD = 0.02; // span over unrolled length below which port and starboard lie on one another
 
 /** Reads the text of a design document. */
 export function readDesign(text: string): Reading {
@@ -110,7 +111,10 @@ function planformProblem(planform: Planform, path: string): Problem | null {
 
 function draw(planform: Planform, path: string, place?: { arm: number; height: number }): Surface | string {
   try {
-    return surfaceOf(planform, place);
+    const surface = surfaceOf(planform, place);
+    if (surface.span >= LEAST_SPREAD * surface.unrolledLength) return surface;
+    const found = `a span of ${surface.span.toFixed(3)} m`;
+    return `${path}.droop: found ${found}, allowed ${100 * LEAST_SPREAD} % of the unrolled length or more`;
   } catch (error) {
     if (error instanceof GeometryError) return `${path}.${error.message}`;
     throw error;

@@ -1,40 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { describeRange, RANGES, type Range, rangeOf } from '../../../src/solver/design/ranges.ts';
 import { readDesignValue } from '../../../src/solver/design/read.ts';
+import { BLOCKS } from '../../designs/blocks.ts';
 import { changed, goodDocument, type PlainDocument } from '../../designs/change.ts';
 
 /** Documents that between them hold every number a document can hold. */
 const documents: PlainDocument[] = [
   ...['curved-race', 'downwind', 'gull-lake', 'flat-race'].map((name) => goodDocument(name)),
   changed(goodDocument(), {
-    'brief.depths': { takeOff: 0.3, cruise: 0.5, top: 0.6 },
-    'brief.sidePull': { share: 0.1, height: 2 },
-    'brief.boardAngle': 1,
-    'strut.x': 0.1,
-    inertia: {
-      boardMass: 5,
-      boardLength: 1.3,
-      boardWidth: 0.5,
-      foilMass: 4,
-      riderRoll: 0.4,
-      riderPitch: 0.4,
-      riderYaw: 0.2,
-    },
-    build: {
-      spacing: 0.04,
-      leastEdge: 0.0005,
-      allowance: 0.001,
-      slot: { at: 0.3, width: 0.008, height: 0.003 },
-      tolerance: 0.00002,
-      stock: 0.006,
-    },
-    asBuilt: {
-      wing: {
-        at: [{ eta: 0.5, port: { twist: -0.5, chord: 0.09 }, starboard: { twist: -0.7, chord: 0.091 } }],
-        tipDrop: { port: 0.07, starboard: 0.072 },
-      },
-    },
-    notes: { laminate: 'two layers of 200 g twill' },
+    ...BLOCKS,
     'wing.sweep': {
       kind: 'points',
       at: [
@@ -84,7 +58,8 @@ describe('ranges', () => {
   it('refuse what lies outside them, by path, with the range in the message', () => {
     for (const [path, document] of cases) {
       const range = rangeOf(path)!;
-      for (const value of [range.min - 0.001, range.max + 0.001, ...(range.open ? [range.min] : [])]) {
+      const beyond = 0.001 + 1e-6 * range.max;
+      for (const value of [range.min - beyond, range.max + beyond, ...(range.open ? [range.min] : [])]) {
         const reading = readDesignValue(changed(document, { [path]: value }));
         const message = `${path}: found ${value}, allowed ${describeRange(range)}`;
         expect(reading).toMatchObject({ ok: false, message: expect.stringContaining(message) });

@@ -1,0 +1,63 @@
+/**
+ * The optional blocks of a document with every number they can hold. A new block or key is added here, in
+ * src/solver/design/ranges.ts and in docs/design-document.md; tests hold the three together.
+ */
+
+const spring = () => ({ roll: 20_000, pitch: 30_000, yaw: 15_000 });
+
+export const BLOCKS: Readonly<Record<string, unknown>> = {
+  'brief.depths': { takeOff: 0.3, cruise: 0.5, top: 0.6 },
+  'brief.sidePull': { share: 0.1, height: 2 },
+  'brief.boardAngle': 1,
+  'strut.x': 0.1,
+  'strut.top': { chord: 0.12, thickness: 0.015 },
+  inertia: {
+    boardMass: 5,
+    boardLength: 1.3,
+    boardWidth: 0.5,
+    foilMass: 4,
+    riderRoll: 0.4,
+    riderPitch: 0.4,
+    riderYaw: 0.2,
+  },
+  laminate: {
+    strut: {
+      material: 'high',
+      along: 0.7,
+      diagonal: 0.3,
+      modulus: 9e10,
+      shear: 1e10,
+      strain: 0.004,
+      density: 1550,
+      build: 'shell',
+      skin: 0.003,
+    },
+    safety: 3,
+    limits: {
+      strutThickness: 0.013,
+      strutDeflection: 0.04,
+      fuselageDiameter: 0.02,
+      fuselageDeflection: 0.01,
+    },
+  },
+  joints: {
+    box: spring(),
+    strut: spring(),
+    bench: [{ pull: 'twist', mass: 10, at: 0.9, arm: 0.3, station: 0.9, deflection: 0.01, turn: 1 }],
+  },
+  build: {
+    spacing: 0.04,
+    leastEdge: 0.0005,
+    allowance: 0.001,
+    slot: { at: 0.3, width: 0.008, height: 0.003 },
+    tolerance: 0.00002,
+    stock: 0.006,
+  },
+  asBuilt: {
+    wing: {
+      at: [{ eta: 0.5, port: { twist: -0.5, chord: 0.09 }, starboard: { twist: -0.7, chord: 0.091 } }],
+      tipDrop: { port: 0.07, starboard: 0.072 },
+    },
+  },
+  notes: { laminate: 'two layers of 200 g twill' },
+};
