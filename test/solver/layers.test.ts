@@ -18,6 +18,7 @@ const ORDER = [
   ['solver/section/'],
   ['solver/vortex/'],
   ['solver/forces/'],
+  ['solver/structure/'],
   ['solver/studies/'],
   ['solver/'],
   ['session/study-registry.ts'], // runs in the worker; the page takes its types

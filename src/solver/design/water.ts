@@ -2,7 +2,7 @@
  * Water at atmospheric pressure, 0 to 40 deg C, as the ITTC tables have it (Recommended Procedure 7.5-02-01-03 Rev 02,
  * Fresh Water and Seawater Properties, 2011): from the equations behind them rather than by interpolation. They agree
  * with the tables to 0.02 kg/m3 (fresh) and 0.05 kg/m3 (sea) in density and 0.5 % in viscosity. All coefficients
- * are from memory, checked against the published values in test/solver/design/water.test.ts.
+ * are from memory, checked against the published values in test/published/water.ts.
  */
 
 export type WaterKind = 'sea' | 'fresh';
