@@ -11,6 +11,8 @@ import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
 import { type Coupling, couplingOf } from './coupling.ts';
 import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
+import type { Pushes } from './motion.ts';
+import { neutralPoint } from './pitch.ts';
 import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
@@ -24,6 +26,11 @@ export interface HoldStudy {
   CL: number;
   alpha: number; // rad; turns the axes into the stream where asked for
   coupling: Coupling;
+  /**
+   * Two figures that are easily taken for one another, both in mean chords: how far the neutral point lies behind the
+   * balance point, and -dCm/dCL about the balance point with every drag at its own depth.
+   */
+  margins: { geometric: number; withDrag: number };
   modes: Modes;
   band: {
     foil: Derivatives; // of the vortex part, about the origin
@@ -71,7 +78,17 @@ function holdAt(
   const profile = profileFor(design);
   const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
   const modes = modesOf(pool, design, condition, foil, profile, coupling);
-  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, modes };
+  const margins = {
+    geometric: (neutralPoint(foil.loads, foil.alpha) - design.brief.balance.x) / craft.wing.meanChord,
+    withDrag: marginWithDrag(modes.pushes, foil.alpha) / craft.wing.meanChord,
+  };
+  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, margins, modes };
+}
+
+/** -dM/dFz by a turn of the stream (m): nose-up moment about the balance point against force up. */
+function marginWithDrag({ u, w }: Pushes, alpha: number): number {
+  const turn = (k: number) => w[k]! * Math.cos(alpha) - u[k]! * Math.sin(alpha);
+  return turn(2) / turn(1); // the force is counted down
 }
 
 function gap(one: Derivatives, other: Derivatives): Derivatives {

@@ -9,11 +9,12 @@ import { craftOf } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
-import { couplingOf, sumOf } from './coupling.ts';
+import { couplingOf } from './coupling.ts';
 import { type LateralKind, type Modes, modesOf, type VerticalKind } from './modes.ts';
 import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
+import { sumOf } from './sums.ts';
 
 export interface ModeTracksOptions {
   kept?: Kept;

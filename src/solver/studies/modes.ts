@@ -9,11 +9,12 @@ import { type Complex, eigenvalues, eigenvector } from '../numeric/eigen.ts';
 import type { FlowPool } from '../vortex/flow.ts';
 import { addedMass } from './added-mass.ts';
 import type { Condition } from './condition.ts';
-import { type Coupling, couplingOf, sumOf } from './coupling.ts';
+import { type Coupling, couplingOf } from './coupling.ts';
 import { type Inertia, inertiaOf } from './inertia.ts';
-import { lateralMotion, verticalMotion } from './motion.ts';
+import { lateralMotion, type Pushes, verticalMotion } from './motion.ts';
 import { pushesOf } from './pushes.ts';
 import { dragOf, type RunningFoil } from './running.ts';
+import { sumOf } from './sums.ts';
 
 export type LateralState = 'v' | 'p' | 'r' | 'phi';
 export type VerticalState = 'u' | 'w' | 'q' | 'theta' | 'd';
@@ -44,6 +45,7 @@ export interface Modes {
   lateral: Array<Mode<LateralState, LateralKind>>; // fastest growth first
   vertical: Array<Mode<VerticalState, VerticalKind>>;
   inertia: Inertia;
+  pushes: Pushes; // how the vertical forces change with each motion, about the balance point
   addedMass: { sway: number; heave: number; roll: number; pitch: number; yaw: number }; // kg, kg m2
 }
 
@@ -75,13 +77,8 @@ export function modesOf(
   const lateral = lateralMotion(running, inertia, water, by, { area, span });
   // The origin lies ahead of the balance point by x and below it by height.
   const lead = balance.x * Math.cos(foil.alpha) + balance.height * Math.sin(foil.alpha);
-  const vertical = verticalMotion(
-    running,
-    inertia,
-    water,
-    pushesOf(pool, condition, foil, sources, balance),
-    lead,
-  );
+  const pushes = pushesOf(pool, condition, foil, sources, balance);
+  const vertical = verticalMotion(running, inertia, water, pushes, lead);
   const { speed } = condition;
   const turn = (2 * speed) / span;
   return {
@@ -93,6 +90,7 @@ export function modesOf(
       (mode, k, all) => ({ ...mode, kind: verticalKind(mode, k === all.length - 1) }),
     ),
     inertia,
+    pushes,
     addedMass: { sway: water[7]!, heave: water[14]!, roll: water[21]!, pitch: water[28]!, yaw: water[35]! },
   };
 }

@@ -10,10 +10,10 @@ import { farField } from '../forces/ledger.ts';
 import { type AlphaLoads, alphaLoads, type Load } from '../forces/loads.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import type { Condition } from './condition.ts';
-import { depthStep, flowAtDepth, verticalSlopes } from './coupling.ts';
 import type { DragSources } from './level-running.ts';
 import type { Pushes } from './motion.ts';
 import type { RunningFoil } from './running.ts';
+import { depthStep, flowAtDepth, verticalSlopes } from './vertical-slopes.ts';
 
 /** Force aft, force up and nose-up moment about the origin, per density. */
 type Push = Load;
