@@ -114,3 +114,10 @@ export function openEdges({ corners }: Mesh): number {
   }
   return open;
 }
+
+/** The same body with its normals outward, whichever way they were. */
+export function outward(mesh: Mesh): Mesh {
+  if (volumeOf(mesh) >= 0) return mesh;
+  const { points, corners } = mesh;
+  return { points, corners: corners.map((_, k) => corners[k - (k % 3) + [0, 2, 1][k % 3]!]!) };
+}

@@ -1,0 +1,119 @@
+/** What stands on the printed sheet, the same on paper from the browser and in the PDF. Workshop units. */
+import type { Design } from '../solver/design/document.ts';
+import type { Report } from '../solver/report.ts';
+import { CAUTION } from './caution.ts';
+import { choicesOf } from './choices.ts';
+import { fingerprint } from './fingerprint.ts';
+import { COLUMNS, cellText, type Station, stationTable } from './stations.ts';
+import { type Foil, threeViews, type View } from './three-views.ts';
+
+export interface Table {
+  title: string;
+  head: string[];
+  rows: string[][];
+}
+
+export type Entry = readonly [label: string, value: string];
+
+export interface Sheet {
+  name: string;
+  fingerprint: string;
+  date: string; // 2027-03-21
+  brief: Entry[];
+  figures: Entry[];
+  views: [View, View, View];
+  tables: Table[];
+  masses: Entry[]; // of the parts, where they are known
+  notes: string; // the builder's own
+  caution: string;
+}
+
+const KNOT = 1852 / 3600; // m/s, exact
+
+export function sheetOf(
+  design: Design,
+  foil: Foil,
+  report: Report | null,
+  masses: readonly Entry[],
+  date: Date,
+): Sheet {
+  const { spacing } = choicesOf(design);
+  const tables = [tableOf('Wing', stationTable(foil.wing, spacing))];
+  if (foil.stabilizer) tables.push(tableOf('Stabilizer', stationTable(foil.stabilizer, spacing)));
+  return {
+    name: design.name,
+    fingerprint: fingerprint(design),
+    date: date.toISOString().slice(0, 10),
+    brief: briefEntries(design),
+    figures: report ? figureEntries(design, report) : [],
+    views: threeViews(design, foil),
+    tables,
+    masses: [...masses],
+    notes: design.notes?.laminate ?? '',
+    caution: CAUTION,
+  };
+}
+
+export function tableOf(part: string, stations: readonly Station[]): Table {
+  return {
+    title: `${part}: stations, root to tip (offsets aft of the root's leading edge)`,
+    head: COLUMNS.map(({ head, unit }) => (unit ? `${head}, ${unit}` : head)),
+    rows: stations.map((station) => COLUMNS.map((column) => cellText(station, column))),
+  };
+}
+
+function briefEntries({ brief }: Design): Entry[] {
+  const { speeds, water, balance } = brief;
+  const knots = (speed: number) => `${(speed / KNOT).toFixed(1)} kn`;
+  return [
+    ['All-up mass', `${brief.allUpMass.toFixed(0)} kg`],
+    ['Carried by the rig', `${(100 * brief.upwardPull).toFixed(0)} %`],
+    ['Take-off, cruise, top', `${knots(speeds.takeOff)}, ${knots(speeds.cruise)}, ${knots(speeds.top)}`],
+    ['Water', `${water.kind}, ${water.clarity}, ${water.temperature.toFixed(0)} deg C`],
+    ['Depth at cruise', brief.depth === null ? 'deep' : mm(brief.depth)],
+    ['Balance point', `${mm(balance.x)} aft, ${mm(balance.height)} up`],
+  ];
+}
+
+function figureEntries(design: Design, report: Report): Entry[] {
+  const { geometry, ledger, inducedDrag, lift, stability, condition } = report;
+  const { wing, stabilizer } = geometry;
+  const entries: Entry[] = [
+    ['Wing span, length of the curve', `${mm(wing.span)}, ${mm(wing.unrolledLength)}`],
+    ['Wing area, projected', cm2(wing.projectedArea)],
+    ['Wing tip drop', mm(wing.tipDrop)],
+    ['Wing incidence', degrees(design.wing.incidence)],
+  ];
+  if (stabilizer && design.stabilizer)
+    entries.push(
+      ['Stabilizer span', mm(stabilizer.span)],
+      ['Stabilizer area, projected', cm2(stabilizer.projectedArea)],
+      ['Stabilizer arm, height', `${mm(design.stabilizer.arm)}, ${mm(design.stabilizer.height)}`],
+      ['Stabilizer incidence', degrees(design.stabilizer.incidence)],
+    );
+  entries.push(
+    ['Angle at cruise', degrees(condition.alpha)],
+    ['Lift coefficient', lift.CL.toFixed(3)],
+    ['Induced drag', `${inducedDrag.farField.toFixed(2)} N`],
+    [
+      'Lost to the curve',
+      ledger.lostFraction === null ? 'none' : `${(100 * ledger.lostFraction).toFixed(2)} %`,
+    ],
+    ['Hold index', stability.holdIndex === null ? 'none' : stability.holdIndex.toFixed(2)],
+    ['Neutral point, aft', mm(stability.neutralPoint)],
+    ['Static margin', `${(100 * stability.staticMargin).toFixed(0)} %`],
+  );
+  return entries;
+}
+
+function mm(length: number): string {
+  return `${(1000 * length).toFixed(1)} mm`;
+}
+
+function cm2(area: number): string {
+  return `${(1e4 * area).toFixed(1)} cm2`;
+}
+
+function degrees(angle: number): string {
+  return `${angle.toFixed(2)} deg`;
+}
