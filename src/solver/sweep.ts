@@ -51,10 +51,7 @@ function* grid(variations: readonly Variation[]): Generator<number[]> {
 
 function solveCase(design: Design, paths: string[], values: number[], options: ConditionOptions): Report {
   const name = paths.map((path, k) => `${path}=${values[k]}`).join(' ');
-  const varied = structuredClone(design);
-  paths.forEach((path, k) => {
-    setNumber(varied, path, values[k]!);
-  });
+  const varied = paths.reduce((so, path, k) => withNumber(so, path, values[k]!), design);
   const read = readDesignValue(varied);
   if (!read.ok) throw new Error(`${name}: ${read.message}`);
   try {
@@ -64,15 +61,18 @@ function solveCase(design: Design, paths: string[], values: number[], options: C
   }
 }
 
-/** Sets an existing number of the document. Throws when the path does not lead to one. */
-export function setNumber(design: Design, path: string, value: number): void {
-  const keys = path.split('.');
-  let holder: unknown = design;
-  for (const key of keys.slice(0, -1)) holder = own(holder, key);
-  const last = keys[keys.length - 1]!;
-  if (typeof own(holder, last) !== 'number')
-    throw new Error(`${path}: found no number there in this document, allowed the dotted path of one`);
-  (holder as Record<string, unknown>)[last] = value;
+/** The document with another number at a path. Throws when the path does not lead to one. */
+function withNumber(design: Design, path: string, value: number): Design {
+  const replace = (holder: unknown, [key, ...rest]: string[]): unknown => {
+    const inner = key === undefined ? holder : own(holder, key);
+    if (key === undefined || (rest.length === 0 && typeof inner !== 'number'))
+      throw new Error(`${path}: found no number there in this document, allowed the dotted path of one`);
+    const changed = rest.length === 0 ? value : replace(inner, rest);
+    return Array.isArray(holder)
+      ? holder.map((each, k) => (String(k) === key ? changed : each))
+      : { ...(holder as object), [key]: changed };
+  };
+  return replace(design, path.split('.')) as Design;
 }
 
 function own(holder: unknown, key: string): unknown {

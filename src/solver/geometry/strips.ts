@@ -45,6 +45,8 @@ export interface Stations {
   controls: Float64Array;
 }
 
+const MERGED = 1e-9; // m: a height below this is the strut's foot itself
+
 export type Spacing = 'cosine' | 'equal';
 
 export function spaceStations(count: number, spacing: Spacing = 'cosine'): Stations {
@@ -58,7 +60,7 @@ export function spaceStations(count: number, spacing: Spacing = 'cosine'): Stati
 /**
  * Stations of two surfaces with shared edges in y. The narrower one keeps its own sine spacing; the wider takes the
  * same y up to that tip and spends the rest of its strips beyond, bunched at both ends of that piece.
- * The wider surface may come out with a few strips more than asked for, never with fewer.
+ * The wider surface may come out with a few strips more or, where both spans are equal, fewer than asked for.
  */
 export function shareStations(
   wing: Surface,
@@ -185,7 +187,7 @@ export function cutStrut(
   const place = (t: number) => 0.5 * top * (1 - Math.cos(Math.PI * t));
   const edges = Float64Array.from({ length: count + 1 }, (_, k) => place(k / count));
   const controls = Float64Array.from({ length: count }, (_, k) => place((k + 0.5) / count));
-  if (crossing !== null && crossing > 0 && crossing < top) {
+  if (crossing !== null && crossing > MERGED && crossing < top) {
     let nearest = 1;
     for (let k = 2; k < count; k++)
       if (Math.abs(edges[k]! - crossing) < Math.abs(edges[nearest]! - crossing)) nearest = k;

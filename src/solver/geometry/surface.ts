@@ -5,7 +5,7 @@
  * length h. With Gamma the local slope, negative downward: dy/ds = cos Gamma, dz/ds = sin Gamma, s = h eta.
  * Lengths in m, areas in m2, angles in radians; x aft, y starboard, z up from the origin.
  *
- * Integrals: four-point Gauss-Legendre on panels bunched quadratically towards root, tip and every knot of a law,
+ * Integrals: four-point Gauss-Legendre on panels bunched as the cube of the distance to root, tip and every knot of a law,
  * so that the square-root tip of an elliptic chord and the fractional power of a late droop cost no accuracy
  * (positions to 1e-9 m).
  */
@@ -147,7 +147,7 @@ function blend(atRoot: number, atTip: number): (eta: number) => number {
   return (eta) => atRoot + (atTip - atRoot) * eta;
 }
 
-/** Panel edges over [0, 1], split at knots and bunched quadratically towards both ends of each piece. */
+/** Panel edges over [0, 1], split at knots and bunched as the cube of the distance at both ends of each piece. */
 function panelEdges(knots: readonly number[]): Float64Array {
   const ends = [0, ...new Set(knots.filter((knot) => knot > 0 && knot < 1)), 1].sort((a, b) => a - b);
   const pieces = ends.length - 1;
@@ -156,8 +156,10 @@ function panelEdges(knots: readonly number[]): Float64Array {
   for (let piece = 0; piece < pieces; piece++) {
     const from = ends[piece]!;
     const width = ends[piece + 1]! - from;
-    for (let k = 0; k < each; k++)
-      edges[piece * each + k] = from + 0.5 * width * (1 - Math.cos((Math.PI * k) / each));
+    for (let k = 0; k < each; k++) {
+      const t = k / each;
+      edges[piece * each + k] = from + width * t * t * t * (10 + t * (6 * t - 15));
+    }
   }
   edges[pieces * each] = 1;
   return edges;

@@ -9,7 +9,8 @@ export type Curve = (x: number) => number;
 /** Curve through (x, y), x strictly rising; outside the range the end value holds. Copies nothing, keeps x and y. */
 export function monotoneCubic(x: readonly number[], y: readonly number[]): Curve {
   const n = x.length;
-  if (n < 2 || y.length !== n) throw new Error(`a curve needs two points or more, found ${n}`);
+  if (n < 2) throw new Error(`a curve needs two points or more, found ${n}`);
+  if (y.length !== n) throw new Error(`a curve needs as many y as x, found ${y.length} and ${n}`);
   const step = new Float64Array(n - 1);
   const rise = new Float64Array(n - 1);
   for (let i = 0; i < n - 1; i++) {

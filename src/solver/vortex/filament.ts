@@ -52,7 +52,7 @@ export function addComponent(
   let dy = py - nodeY[n]!;
   let dz = pz - nodeZ[n]!;
   let side = dy * dy + dz * dz;
-  let r = Math.sqrt(dx * dx + side);
+  let r = Math.sqrt(dx * dx + side + TINY);
   let leg = ((1 + dx / r) * (az * dy - ay * dz)) / (side + TINY);
   const first = offset + line.column;
   const last = first + line.count;
@@ -62,7 +62,7 @@ export function addComponent(
     const ey = py - nodeY[n]!;
     const ez = pz - nodeZ[n]!;
     const nextSide = ey * ey + ez * ez;
-    const s = Math.sqrt(ex * ex + nextSide);
+    const s = Math.sqrt(ex * ex + nextSide + TINY);
     const nextLeg = ((1 + ex / s) * (az * ey - ay * ez)) / (nextSide + TINY);
     const rs = r * s;
     const lean = rs + dx * ex + dy * ey + dz * ez;
@@ -108,7 +108,7 @@ export function addVelocity(
   let dy = py - nodeY[n]!;
   let dz = pz - nodeZ[n]!;
   let side = dy * dy + dz * dz;
-  let r = Math.sqrt(dx * dx + side);
+  let r = Math.sqrt(dx * dx + side + TINY);
   let reach = (1 + dx / r) / (side + TINY);
   const kx = core < 0 ? 0 : OVER_4_PI * sx;
   const ky = OVER_4_PI * sy;
@@ -121,7 +121,7 @@ export function addVelocity(
     const ey = py - nodeY[n]!;
     const ez = pz - nodeZ[n]!;
     side = ey * ey + ez * ez;
-    const s = Math.sqrt(ex * ex + side);
+    const s = Math.sqrt(ex * ex + side + TINY);
     const nextReach = (1 + ex / s) / (side + TINY);
     const rs = r * s;
     const lean = rs + dx * ex + dy * ey + dz * ez;
