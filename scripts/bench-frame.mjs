@@ -45,23 +45,31 @@ async function dragTip(tab) {
 }
 
 /**
- * Runs in the page. A move counts from its own time stamp, set when the browser received it, to the first frame
- * after the figures of the design it made have been rendered.
+ * Runs in the page. A move counts from its own time stamp, set when the browser received it, to the end of the first
+ * frame after the figures of the design it made have been rendered.
  */
 function watchFrames() {
   const shell = document.querySelector('app-shell');
   const waiting = [];
+  let moved = 0;
   window.frameTimes = [];
-  window.addEventListener('pointermove', (event) => {
-    if (event.buttons === 0) return;
+  window.addEventListener(
+    'pointermove',
+    ({ timeStamp }) => {
+      moved = timeStamp;
+    },
+    true,
+  );
+  document.addEventListener('design-edit', ({ detail }) => {
     const { revision } = shell.session.store;
-    if (waiting.at(-1)?.revision !== revision) waiting.push({ revision, start: event.timeStamp });
+    if (detail.phase === 'live' && waiting.at(-1)?.revision !== revision)
+      waiting.push({ revision, start: moved });
   });
   shell.addEventListener('figures-shown', ({ detail: revision }) => {
     const shown = waiting.filter((move) => move.revision <= revision);
     waiting.splice(0, shown.length);
     requestAnimationFrame(() => {
-      const channel = new MessageChannel(); // the next task begins once this frame has been handed over
+      const channel = new MessageChannel(); // the next task begins once this frame has been painted
       channel.port1.onmessage = () => {
         for (const { start } of shown) window.frameTimes.push(performance.now() - start);
       };

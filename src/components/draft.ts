@@ -3,8 +3,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 export interface DraftOptions {
   /** What the field shows while nothing is being typed. */
   shown: () => string;
-  /** Takes the text into the design; null when it counts, else why it does not. */
-  accept: (text: string) => string | null;
+  /** Takes the text into the design; null when it counts, else why it does not, at once or a moment later. */
+  accept: (text: string) => string | null | Promise<string | null>;
 }
 
 /**
@@ -14,6 +14,7 @@ export interface DraftOptions {
 export class Draft implements ReactiveController {
   #typed: string | null = null;
   #message: string | null = null;
+  #awaited: string | null = null; // text whose answer is still to come
 
   constructor(
     private readonly host: ReactiveControllerHost,
@@ -45,12 +46,25 @@ export class Draft implements ReactiveController {
   };
 
   readonly commit = (): void => {
-    if (this.#typed === null) return;
     const text = this.#typed;
-    this.#message = text.trim() === this.options.shown() ? null : this.options.accept(text);
-    if (this.#message === null) this.#typed = null;
-    this.host.requestUpdate();
+    if (text === null || text === this.#awaited) return;
+    const answer = text.trim() === this.options.shown() ? null : this.options.accept(text);
+    if (!(answer instanceof Promise)) {
+      this.#conclude(answer);
+      return;
+    }
+    this.#awaited = text;
+    void answer.then((message) => {
+      this.#awaited = null;
+      if (this.#typed === text) this.#conclude(message);
+    });
   };
+
+  #conclude(message: string | null): void {
+    this.#message = message;
+    if (message === null) this.#typed = null;
+    this.host.requestUpdate();
+  }
 
   /** Back to the design's value; false when there was nothing to restore. */
   restore(): boolean {

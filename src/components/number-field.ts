@@ -1,7 +1,8 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
-import { readQuantity } from '../session/quantity.ts';
+import type { Reading } from '../session/quantity.ts';
+import { prepareReader, readOnDemand } from '../session/quantity-on-demand.ts';
 import { clamp } from '../session/rounding.ts';
 import {
   editText,
@@ -100,6 +101,7 @@ export class NumberField extends LitElement {
           aria-valuemax=${Number.isFinite(max) ? this.#shown(max) : nothing}
           aria-invalid=${message ? 'true' : 'false'}
           aria-describedby=${note ? 'note' : nothing}
+          @focus=${prepareReader}
           @input=${this.#draft.onInput}
           @change=${this.#draft.commit}
           @blur=${this.#onBlur}
@@ -130,11 +132,12 @@ export class NumberField extends LitElement {
     return this.#draft.isOpen ? text : `${text} ${unitNameOf(this.quantity, this.units)}`.trim();
   }
 
-  #accept(text: string): string | null {
+  #accept(text: string): string | null | Promise<string | null> {
     if (this.optional && text.trim() === '')
       return this.#send([{ path: this.path, value: undefined }], 'settled');
-    const reading = readQuantity(text, this.quantity, this.units);
-    return reading.ok ? this.#take(reading.value, 'settled') : reading.message;
+    const take = (reading: Reading) => (reading.ok ? this.#take(reading.value, 'settled') : reading.message);
+    const reading = readOnDemand(text, this.quantity, this.units);
+    return reading instanceof Promise ? reading.then(take) : take(reading);
   }
 
   /** Sends the value up, if it lies in range; null when it counts, else why not. */

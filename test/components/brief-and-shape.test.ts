@@ -1,5 +1,5 @@
 import { expect, fixture, html } from '@open-wc/testing';
-import { describe, it } from 'vitest';
+import { beforeAll, describe, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ChoiceField } from '../../src/components/choice-field.ts';
 import type { EditDetail } from '../../src/components/events.ts';
@@ -10,6 +10,7 @@ import '../../src/components/panels/shape-panel.ts';
 import type { ShapePanel } from '../../src/components/panels/shape-panel.ts';
 import { fuselageLength } from '../../src/session/parts.ts';
 import { withValueAt } from '../../src/session/paths.ts';
+import { prepareReader } from '../../src/session/quantity-on-demand.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { demo } from '../session/designs.ts';
@@ -55,6 +56,8 @@ const press = (panel: HTMLElement, text: string) => {
   if (!button) throw new Error(`no button “${text}”`);
   return userEvent.click(button);
 };
+
+beforeAll(prepareReader); // units are read at once from here on
 
 describe('brief panel', () => {
   it('is accessible and shows every figure of the brief', async () => {

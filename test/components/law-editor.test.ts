@@ -1,5 +1,5 @@
 import { expect, fixture, html } from '@open-wc/testing';
-import { describe, it } from 'vitest';
+import { beforeAll, describe, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ChoiceField } from '../../src/components/choice-field.ts';
 import type { EditDetail } from '../../src/components/events.ts';
@@ -8,6 +8,7 @@ import '../../src/components/law-editor.ts';
 import type { LawName } from '../../src/components/law-fields.ts';
 import type { NumberField } from '../../src/components/number-field.ts';
 import { withValueAt } from '../../src/session/paths.ts';
+import { prepareReader } from '../../src/session/quantity-on-demand.ts';
 import type { Planform } from '../../src/solver/design/document.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { demo } from '../session/designs.ts';
@@ -46,6 +47,8 @@ const taperWing = (): Planform => ({
   droop: { kind: 'flat' },
   chord: { kind: 'taper', root: 0.1, tip: 0.05 },
 });
+
+beforeAll(prepareReader); // units are read at once from here on
 
 describe('law editor', () => {
   it.each<[LawName, string[]]>([

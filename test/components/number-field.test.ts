@@ -1,5 +1,5 @@
-import { expect, fixture, html } from '@open-wc/testing';
-import { describe, it } from 'vitest';
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { beforeAll, describe, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/components/choice-field.ts';
 import type { ChoiceField } from '../../src/components/choice-field.ts';
@@ -8,6 +8,7 @@ import '../../src/components/number-field.ts';
 import type { NumberField } from '../../src/components/number-field.ts';
 import '../../src/components/text-field.ts';
 import type { TextField } from '../../src/components/text-field.ts';
+import { prepareReader } from '../../src/session/quantity-on-demand.ts';
 import type { Quantity, UnitSystem } from '../../src/session/units.ts';
 
 /** Plays the page: notes each edit and puts the value back into the field. */
@@ -33,6 +34,9 @@ async function type(field: HTMLElement, text: string, end = '{Enter}') {
   await userEvent.keyboard(`${text}${end}`);
   await (field as NumberField).updateComplete;
 }
+
+// Loaded by the first test's field; here so that every other test may be run alone.
+const ready = () => prepareReader();
 
 interface Case {
   quantity: Quantity;
@@ -149,7 +153,24 @@ const CASES: Case[] = [
   },
 ];
 
+describe('number field before its unit library has loaded', () => {
+  it('takes plain numbers at once and the rest, once, as soon as it can', async () => {
+    const field = await fixture<NumberField>(
+      html`<number-field label="Span" path="a.b" quantity="length" .value=${0.74}></number-field>`,
+    );
+    const edits = listen(field);
+    await type(field, '750');
+    expect(edits.map(({ changes }) => changes[0]!.value)).to.deep.equal([0.75]);
+    await type(field, '27 in');
+    boxOf(field).blur();
+    await waitUntil(() => edits.length > 1, 'the answer', { timeout: 10_000 });
+    expect(edits).to.have.length(2);
+    expect(edits[1]!.changes[0]!.value).to.be.closeTo(0.6858, 1e-9);
+  });
+});
+
 describe.each(CASES)('number field: $quantity in $units units', (each) => {
+  beforeAll(ready);
   const make = () =>
     fixture<NumberField>(html`<number-field
       label="Measure"
@@ -209,6 +230,7 @@ describe.each(CASES)('number field: $quantity in $units units', (each) => {
 });
 
 describe('number field', () => {
+  beforeAll(ready);
   const make = (extra: Partial<NumberField> = {}) =>
     fixture<NumberField>(
       html`<number-field label="Unrolled length" path="wing.length.value"></number-field>`,
