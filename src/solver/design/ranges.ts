@@ -7,7 +7,7 @@
 export interface Range {
   min: number;
   max: number;
-  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C';
+  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C' | 'Pa' | 'kg/m3' | 'N m/rad';
   open?: true; // the least value itself is not allowed
   default?: number; // stands for a key that may be left out
 }
@@ -17,6 +17,7 @@ const tipChord: Range = { min: 0, max: 1, unit: 'm' };
 const share: Range = { min: 0, max: 1, unit: '' };
 const degrees = (min: number, max: number): Range => ({ min, max, unit: 'deg' });
 const metres = (min: number, max: number): Range => ({ min, max, unit: 'm' });
+const spring: Range = { min: 1, max: 1e9, unit: 'N m/rad' };
 const power: Range = { min: 0.1, max: 20, unit: '' };
 
 export const RANGES = {
@@ -63,13 +64,15 @@ export const RANGES = {
   'strut.length': metres(0.05, 5),
   'strut.chord': metres(0.01, 1),
   'strut.thickness': metres(0.003, 0.05),
+  'strut.top.chord': metres(0.01, 1),
+  'strut.top.thickness': metres(0.003, 0.05),
   'inertia.boardMass': { min: 0, max: 50, unit: 'kg', default: 5 },
   'inertia.boardLength': { ...metres(0.2, 6), default: 1.3 },
   'inertia.boardWidth': { ...metres(0.1, 2), default: 0.5 },
   'inertia.foilMass': { min: 0, max: 50, unit: 'kg', default: 4 },
   'inertia.riderRoll': { ...metres(0.05, 2), default: 0.4 },
   'inertia.riderPitch': { ...metres(0.05, 2), default: 0.4 },
-  'inertia.riderYaw': { ...metres(0.05, 2), default: 0.2 },
+  'inertia.riderYaw': { ...metres(0.05, 2), default: 0.25 },
   'build.spacing': { ...metres(0.005, 0.5), default: 0.05 },
   'build.leastEdge': { ...metres(0, 0.005), default: 0 },
   'build.allowance': { ...metres(0, 0.01), default: 0 },
@@ -82,6 +85,27 @@ export const RANGES = {
   'asBuilt.*.at.*.*.twist': degrees(-20, 20),
   'asBuilt.*.at.*.*.chord': tipChord,
   'asBuilt.*.tipDrop.*': metres(-2.5, 2.5),
+  'laminate.*.along': { ...share, default: 0.6 },
+  'laminate.*.diagonal': { ...share, default: 0.4 },
+  'laminate.*.modulus': { min: 1e8, max: 1e12, unit: 'Pa' },
+  'laminate.*.shear': { min: 1e7, max: 5e11, unit: 'Pa' },
+  'laminate.*.strain': { min: 0.0001, max: 0.1, unit: '' },
+  'laminate.*.density': { min: 50, max: 20000, unit: 'kg/m3' },
+  'laminate.*.skin': { ...metres(0.0002, 0.05), default: 0.002 },
+  'laminate.safety': { min: 1, max: 20, unit: '', default: 3 },
+  'laminate.limits.strutThickness': { ...metres(0.003, 0.05), default: 0.013 },
+  'laminate.limits.strutDeflection': { ...metres(0.001, 1), default: 0.04 },
+  'laminate.limits.fuselageDiameter': { ...metres(0.002, 0.5), default: 0.02 },
+  'laminate.limits.fuselageDeflection': { ...metres(0.0001, 1), default: 0.01 },
+  'joints.*.roll': spring,
+  'joints.*.pitch': spring,
+  'joints.*.yaw': spring,
+  'joints.bench.*.mass': { min: 0, max: 200, unit: 'kg', open: true },
+  'joints.bench.*.at': metres(0, 5),
+  'joints.bench.*.arm': { ...metres(0, 3), open: true, default: 0.3 },
+  'joints.bench.*.station': metres(0, 5),
+  'joints.bench.*.deflection': metres(-5, 5),
+  'joints.bench.*.turn': degrees(-90, 90),
 } as const satisfies Record<string, Range>;
 
 /** Four digits with a thickness, and a place for the camber where there is some: 0012, 2412. */

@@ -7,7 +7,7 @@
  *   point, with given radii of gyration about its own centre.
  *
  * The defaults (in ranges.ts) are common practice, not measured: a crouching rider of 0.40 m about the roll and pitch
- * axes and 0.20 m about the upright one, a board of 5 kg, 1.3 m by 0.5 m, a foil of 4 kg. Body axes: x ahead, y to starboard, z down
+ * axes and 0.25 m about the upright one, a board of 5 kg, 1.3 m by 0.5 m, a foil of 4 kg. Body axes: x ahead, y to starboard, z down
  * from the balance point; kg, m.
  */
 import type { Design } from '../design/document.ts';

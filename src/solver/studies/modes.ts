@@ -11,6 +11,7 @@ import { addedMass } from './added-mass.ts';
 import type { Condition } from './condition.ts';
 import { type Coupling, couplingOf } from './coupling.ts';
 import { type Inertia, inertiaOf } from './inertia.ts';
+import { type LateralKind, nameLateral, nameVertical, type VerticalKind } from './mode-kinds.ts';
 import { lateralMotion, type Pushes, verticalMotion } from './motion.ts';
 import { pushesOf } from './pushes.ts';
 import { dragOf, type RunningFoil } from './running.ts';
@@ -18,14 +19,6 @@ import { sumOf } from './sums.ts';
 
 export type LateralState = 'v' | 'p' | 'r' | 'phi';
 export type VerticalState = 'u' | 'w' | 'q' | 'theta' | 'd';
-
-/**
- * What a mode is to a rider. Lateral: falls sideways, comes back from a lean (its mirror), turns away or straightens,
- * rolls to rest, swings from side to side. Vertical: pitches over, comes back from it, gains or loses speed, stops
- * sinking, porpoises.
- */
-export type LateralKind = 'fall' | 'righting' | 'heading' | 'rollDamping' | 'swing';
-export type VerticalKind = 'pitchFall' | 'pitchRighting' | 'speed' | 'sinkDamping' | 'porpoise';
 
 export interface Mode<State extends string, Kind extends string = string> {
   kind: Kind;
@@ -44,6 +37,8 @@ export type RawMode<State extends string> = Omit<Mode<State>, 'kind'>;
 export interface Modes {
   lateral: Array<Mode<LateralState, LateralKind>>; // fastest growth first
   vertical: Array<Mode<VerticalState, VerticalKind>>;
+  /** 1/s: the fall of the same craft when the rider keeps it from turning: near sqrt(g/height). */
+  fallHeldStraight: number;
   inertia: Inertia;
   pushes: Pushes; // how the vertical forces change with each motion, about the balance point
   addedMass: { sway: number; heave: number; roll: number; pitch: number; yaw: number }; // kg, kg m2
@@ -82,34 +77,22 @@ export function modesOf(
   const { speed } = condition;
   const turn = (2 * speed) / span;
   return {
-    lateral: modesOfMatrix(lateral, LATERAL, { v: speed, p: turn, r: turn, phi: 1 }).map((mode, k, all) => ({
-      ...mode,
-      kind: lateralKind(mode, k === all.length - 1),
-    })),
-    vertical: modesOfMatrix(vertical, VERTICAL, { u: speed, w: speed, q: turn, theta: 1, d: span }).map(
-      (mode, k, all) => ({ ...mode, kind: verticalKind(mode, k === all.length - 1) }),
+    lateral: nameLateral(modesOfMatrix(lateral, LATERAL, { v: speed, p: turn, r: turn, phi: 1 })),
+    vertical: nameVertical(
+      modesOfMatrix(vertical, VERTICAL, { u: speed, w: speed, q: turn, theta: 1, d: span }),
     ),
+    fallHeldStraight: fallWithoutTurning(lateral),
     inertia,
     pushes,
     addedMass: { sway: water[7]!, heave: water[14]!, roll: water[21]!, pitch: water[28]!, yaw: water[35]! },
   };
 }
 
-/** Roots slower than this, 1/s, are a matter of speed rather than of attitude. */
-const SLOW = 0.5;
-
-function lateralKind({ real, imaginary, shape }: RawMode<LateralState>, isFastest: boolean): LateralKind {
-  if (imaginary > 0) return 'swing';
-  if (Math.abs(shape.r.real) > Math.abs(shape.p.real)) return 'heading';
-  if (real > 0) return 'fall';
-  return isFastest ? 'rollDamping' : 'righting';
-}
-
-function verticalKind({ real, imaginary }: RawMode<VerticalState>, isFastest: boolean): VerticalKind {
-  if (imaginary > 0) return 'porpoise';
-  if (isFastest) return 'sinkDamping';
-  if (Math.abs(real) < SLOW) return 'speed';
-  return real > 0 ? 'pitchFall' : 'pitchRighting';
+/** The fastest growth when the yaw rate is held at nothing: its row and column struck out. */
+function fallWithoutTurning(lateral: Float64Array): number {
+  const kept = [0, 1, 3];
+  const matrix = Float64Array.from(kept.flatMap((i) => kept.map((j) => lateral[4 * i + j]!)));
+  return Math.max(...eigenvalues(matrix, 3).map(({ real }) => real));
 }
 
 /** Every eigenvalue, both of a pair, as the batch command prints them. */
