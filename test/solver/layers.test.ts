@@ -16,6 +16,7 @@ const ORDER = [
   ['solver/geometry/'],
   ['solver/design/read.ts'], // the gate draws the surfaces to see that they fit the water
   ['solver/section/'],
+  ['solver/structure/'], // beams and springs know nothing of the flow that loads them
   ['solver/vortex/'],
   ['solver/forces/'],
   ['solver/structure/'],

@@ -3,7 +3,7 @@
  * range, a chord that is there all the way to the tip.
  */
 import { compileFormula, type Formula, FormulaError, LONGEST_FORMULA } from '../numeric/formula.ts';
-import type { Pair, Planform } from './document.ts';
+import type { Design, Pair, Planform } from './document.ts';
 import type { Problem } from './problem.ts';
 import { describeRange, isWithin, RANGES, type Range } from './ranges.ts';
 
@@ -30,6 +30,17 @@ export function lawProblem(planform: Planform, path: string): Problem | null {
           ? formulaProblem(law.expression, name, `${at}.expression`)
           : null;
     if (problem) return problem;
+  }
+  return null;
+}
+
+/** Plies along and at 45 degrees that come to more than the whole laminate; null where they do not. */
+export function laminateProblem({ laminate }: Design): Problem | null {
+  for (const part of ['strut', 'fuselage', 'wing', 'stabilizer'] as const) {
+    const { along, diagonal } = laminate?.[part] ?? {};
+    if (along === undefined || diagonal === undefined || along + diagonal <= 1 + 1e-9) continue;
+    const allowed = `shares along and at 45 degrees of up to 1 together (${along} is along)`;
+    return { path: `laminate.${part}.diagonal`, found: `${diagonal}`, allowed };
   }
   return null;
 }

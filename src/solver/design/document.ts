@@ -153,6 +153,10 @@ const StrutSchema = keys(
     length: number('strut.length'),
     chord: number('strut.chord'),
     thickness: number('strut.thickness'),
+    /** At the board, where the strut tapers; chord and thickness above are the foot's. For stiffness alone. */
+    top: v.exactOptional(
+      keys({ chord: number('strut.top.chord'), thickness: number('strut.top.thickness') }),
+    ),
   },
   OR_NULL,
 );
@@ -211,6 +215,12 @@ const BuildSchema = keys({
   slot: v.exactOptional(SlotSchema),
   tolerance: v.exactOptional(number('build.tolerance')),
   stock: v.exactOptional(number('build.stock')),
+  ply: v.exactOptional(
+    keys({
+      thickness: v.exactOptional(number('build.ply.thickness')),
+      weight: v.exactOptional(number('build.ply.weight')),
+    }),
+  ),
 });
 
 const MeasuredSideSchema = keys({
@@ -244,6 +254,66 @@ const MeasuredSchema = keys({
 
 const AsBuiltSchema = keys({ wing: v.exactOptional(MeasuredSchema) });
 
+/** How a part is made; what is left out follows from the material. */
+const MakeupSchema = keys({
+  material: v.exactOptional(choice('standard', 'intermediate', 'high', 'aluminium')),
+  along: v.exactOptional(number('laminate.*.along')),
+  diagonal: v.exactOptional(number('laminate.*.diagonal')),
+  modulus: v.exactOptional(number('laminate.*.modulus')),
+  shear: v.exactOptional(number('laminate.*.shear')),
+  strain: v.exactOptional(number('laminate.*.strain')),
+  density: v.exactOptional(number('laminate.*.density')),
+  build: v.exactOptional(choice('solid', 'shell')),
+  skin: v.exactOptional(number('laminate.*.skin')),
+});
+
+const LaminateSchema = keys({
+  strut: v.exactOptional(MakeupSchema),
+  fuselage: v.exactOptional(MakeupSchema),
+  wing: v.exactOptional(MakeupSchema),
+  stabilizer: v.exactOptional(MakeupSchema),
+  safety: v.exactOptional(number('laminate.safety')),
+  limits: v.exactOptional(
+    keys({
+      strutThickness: v.exactOptional(number('laminate.limits.strutThickness')),
+      strutDeflection: v.exactOptional(number('laminate.limits.strutDeflection')),
+      fuselageDiameter: v.exactOptional(number('laminate.limits.fuselageDiameter')),
+      fuselageDeflection: v.exactOptional(number('laminate.limits.fuselageDeflection')),
+    }),
+  ),
+});
+
+const SpringSchema = keys({
+  roll: v.exactOptional(number('joints.*.roll')),
+  pitch: v.exactOptional(number('joints.*.pitch')),
+  yaw: v.exactOptional(number('joints.*.yaw')),
+});
+
+const MOST_READINGS = 200;
+const READINGS = `a list of up to ${MOST_READINGS} readings`;
+
+/** One reading of a bench test: a weight at a place, what a dial or a pointer shows at a station. */
+const BenchReadingSchema = keys({
+  pull: choice('side', 'aft', 'up', 'twist'),
+  mass: number('joints.bench.*.mass'),
+  on: v.exactOptional(choice('strut', 'wing', 'stabilizer')),
+  at: number('joints.bench.*.at'),
+  arm: v.exactOptional(number('joints.bench.*.arm')),
+  readOn: v.exactOptional(choice('strut', 'wing', 'stabilizer')),
+  station: number('joints.bench.*.station'),
+  deflection: v.exactOptional(number('joints.bench.*.deflection')),
+  turn: v.exactOptional(number('joints.bench.*.turn')),
+  order: v.exactOptional(choice('loading', 'unloading')),
+});
+
+const JointsSchema = keys({
+  box: v.exactOptional(SpringSchema),
+  strut: v.exactOptional(SpringSchema),
+  wing: v.exactOptional(SpringSchema),
+  stabilizer: v.exactOptional(SpringSchema),
+  bench: v.exactOptional(v.pipe(v.array(BenchReadingSchema, READINGS), v.maxLength(MOST_READINGS, READINGS))),
+});
+
 const LONGEST_NOTE = 4000; // characters
 const NOTE = `a text of up to ${LONGEST_NOTE} characters`;
 const NotesSchema = keys({
@@ -260,12 +330,19 @@ export const DesignSchema = keys({
   fuselage: v.nullable(FuselageSchema),
   strut: v.nullable(StrutSchema),
   inertia: v.exactOptional(InertiaSchema),
+  laminate: v.exactOptional(LaminateSchema),
+  joints: v.exactOptional(JointsSchema),
   build: v.exactOptional(BuildSchema),
   asBuilt: v.exactOptional(AsBuiltSchema),
   notes: v.exactOptional(NotesSchema),
 });
 
 export type Pair = [number, number];
+export type Laminate = v.InferOutput<typeof LaminateSchema>;
+export type Makeup = v.InferOutput<typeof MakeupSchema>;
+export type Joints = v.InferOutput<typeof JointsSchema>;
+export type Spring = v.InferOutput<typeof SpringSchema>;
+export type BenchReading = v.InferOutput<typeof BenchReadingSchema>;
 export type Build = v.InferOutput<typeof BuildSchema>;
 export type Measured = v.InferOutput<typeof MeasuredSchema>;
 export type MeasuredSide = v.InferOutput<typeof MeasuredSideSchema>;

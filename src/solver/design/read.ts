@@ -7,7 +7,7 @@ import * as v from 'valibot';
 import { depthProblem } from '../geometry/craft.ts';
 import { outlineProblem } from '../geometry/outline.ts';
 import { GeometryError, type Surface, surfaceOf } from '../geometry/surface.ts';
-import { lawProblem } from './checks.ts';
+import { laminateProblem, lawProblem } from './checks.ts';
 import { type Design, DesignSchema, FORMAT, type Planform, VERSION } from './document.ts';
 import { jsonProblem } from './json-text.ts';
 import { migrate, type PlainDocument } from './migrate.ts';
@@ -95,6 +95,8 @@ function designProblem(design: Design): string | null {
   if (typeof drawnWing === 'string') return drawnWing;
   const drawnStabilizer = stabilizer && draw(stabilizer, 'stabilizer', stabilizer);
   if (typeof drawnStabilizer === 'string') return drawnStabilizer;
+  const unlaid = laminateProblem(design);
+  if (unlaid) return sentence(unlaid);
   return depthsProblem(design, drawnWing, drawnStabilizer);
 }
 
