@@ -5,6 +5,7 @@ import { type Draw, partingOf } from '../solver/geometry/parting.ts';
 import { type Skin, skinOf } from '../solver/geometry/skin.ts';
 import type { Mesh } from '../solver/geometry/triangles.ts';
 import type { Report } from '../solver/report.ts';
+import { partMasses, plyList } from '../solver/studies/mass.ts';
 import { choicesOf } from './choices.ts';
 import { stationsCsv } from './csv.ts';
 import type { Drawing } from './drawing.ts';
@@ -13,8 +14,9 @@ import { mouldsOf } from './mould.ts';
 import type { Paper } from './paper.ts';
 import { fuselageSide, strutSection } from './part-drawings.ts';
 import { droopJig, projectedPlan, unrolledPlan } from './plan-drawings.ts';
+import { plySheet } from './ply-drawings.ts';
 import { ribSheet } from './rib-drawings.ts';
-import { type Entry, sheetOf } from './sheet.ts';
+import { massEntries, type Sheet, sheetOf } from './sheet.ts';
 import { fuselageBody, strutBody } from './solid-parts.ts';
 import { stationTable } from './stations.ts';
 import { stlOf } from './stl.ts';
@@ -34,7 +36,6 @@ export interface Order {
   side: Side | 'halves'; // of solids
   draw: Draw; // of moulds
   report: Report | null; // for the printed sheet
-  masses: readonly Entry[]; // likewise
 }
 
 export const USUAL_ORDER = {
@@ -202,8 +203,13 @@ async function makePdf(workshop: Workshop, progress: Progress): Promise<BuildFil
   const files = [{ name: `templates-${order.paper}.pdf`, bytes: templates }];
   if (order.part !== null) return files;
   const { pdfSheet } = await import('./pdf-sheet.ts');
-  const sheet = sheetOf(design, foil, order.report, order.masses, order.date);
+  const sheet = wholeSheet(design, foil, order.report, order.date);
   return [{ name: 'sheet.pdf', bytes: await pdfSheet(sheet, order.paper, remark) }, ...files];
+}
+
+/** The printed sheet of a design, masses included. */
+export function wholeSheet(design: Design, foil: Foil, report: Report | null, date: Date): Sheet {
+  return sheetOf(design, foil, report, massEntries(partMasses(design, foil.wing, foil.stabilizer)), date);
 }
 
 function textFile(name: string, text: string): BuildFile {

@@ -1,12 +1,7 @@
 /** What the builder chose for the workshop, defaults filled in. Lengths in m, as in the document. */
 import type { Design } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
-
-export interface Slot {
-  at: number; // middle of the slot, share of the chord
-  width: number;
-  height: number;
-}
+import type { Slot } from '../solver/geometry/slot.ts';
 
 export interface Choices {
   spacing: number; // of the stations along the unrolled half

@@ -1,7 +1,8 @@
 /** Ribs at full size, one above the other: each turned by its incidence and twist against a level reference line. */
 import type { Rib, Skin } from '../solver/geometry/skin.ts';
+import { meanHeight, type Slot, slotFits } from '../solver/geometry/slot.ts';
 import { evenly, tracePolyline } from '../solver/numeric/refine.ts';
-import type { Choices, Slot } from './choices.ts';
+import type { Choices } from './choices.ts';
 import {
   closed,
   cross,
@@ -85,25 +86,6 @@ function ribOutline(at: (share: number) => Point): Point[] {
   const points = tracePolyline(at, evenly(0, 2, 32), TOLERANCE);
   const [first, last] = [points[0]!, points[points.length - 1]!];
   return Math.hypot(first[0] - last[0], first[1] - last[1]) < 1e-6 ? points.slice(0, -1) : points;
-}
-
-/** Whether the rib is thick enough all along the slot; outboard of the last such rib the spar has ended. */
-export function slotFits(skin: Skin, rib: Rib, { at, width, height }: Slot): boolean {
-  const reach = (0.5 * width) / rib.chord;
-  const middle = meanHeight(skin, rib, at);
-  return [at - reach, at, at + reach].every((x) => {
-    if (x <= 0 || x >= 1) return false;
-    const share = Math.acos(2 * x - 1) / Math.PI;
-    const over = skin.outline(rib, share)[1] - middle;
-    const under = middle - skin.outline(rib, 2 - share)[1];
-    return Math.min(over, under) * rib.chord > 0.5 * height;
-  });
-}
-
-/** Height of the mean line at a place on the chord; shares of the chord. */
-function meanHeight(skin: Skin, rib: Rib, x: number): number {
-  const share = Math.acos(2 * x - 1) / Math.PI;
-  return 0.5 * (skin.outline(rib, share)[1] + skin.outline(rib, 2 - share)[1]);
 }
 
 /** A rectangle along the chord, its middle on the mean line. */

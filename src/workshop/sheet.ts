@@ -1,9 +1,11 @@
 /** What stands on the printed sheet, the same on paper from the browser and in the PDF. Workshop units. */
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
+import type { PartMass } from '../solver/studies/mass.ts';
 import { CAUTION } from './caution.ts';
 import { choicesOf } from './choices.ts';
 import { fingerprint } from './fingerprint.ts';
+import { capital } from './plan-drawings.ts';
 import { COLUMNS, cellText, type Station, stationTable } from './stations.ts';
 import { type Foil, threeViews, type View } from './three-views.ts';
 
@@ -104,6 +106,17 @@ function figureEntries(design: Design, report: Report): Entry[] {
     ['Static margin', `${(100 * stability.staticMargin).toFixed(0)} %`],
   );
   return entries;
+}
+
+export function massEntries(masses: readonly PartMass[]): Entry[] {
+  const grams = (mass: number) => `${(1000 * mass).toFixed(0)} g`;
+  const total = masses.reduce((sum, { mass }) => sum + mass, 0);
+  const resin = masses.reduce((sum, part) => sum + (part.resin ?? 0), 0);
+  return [
+    ...masses.map(({ part, mass, build }): Entry => [`${capital(part)}, ${build}`, grams(mass)]),
+    ['Together', grams(total)],
+    ['Resin to mix', grams(resin)],
+  ];
 }
 
 function mm(length: number): string {

@@ -7,7 +7,7 @@
 export interface Range {
   min: number;
   max: number;
-  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C' | 'Pa' | 'kg/m3' | 'N m/rad';
+  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C' | 'Pa' | 'kg/m2' | 'kg/m3' | 'N m/rad';
   open?: true; // the least value itself is not allowed
   default?: number; // stands for a key that may be left out
 }
@@ -81,6 +81,8 @@ export const RANGES = {
   'build.slot.height': metres(0.0005, 0.1),
   'build.tolerance': { ...metres(0.000001, 0.001), default: 0.00001 },
   'build.stock': { ...metres(0.0005, 0.2), default: 0.005 },
+  'build.ply.thickness': { ...metres(0.00005, 0.002), default: 0.00025 },
+  'build.ply.weight': { min: 0.02, max: 2, unit: 'kg/m2', default: 0.2 },
   'asBuilt.*.at.*.eta': share,
   'asBuilt.*.at.*.*.twist': degrees(-20, 20),
   'asBuilt.*.at.*.*.chord': tipChord,

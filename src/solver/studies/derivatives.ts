@@ -43,7 +43,7 @@ export function lateralLoads(system: VortexSystem, base: Unit, units: Antisymmet
   };
 }
 
-function sideLoads(system: VortexSystem, base: Unit, cause: Unit): SideLoads {
+export function sideLoads(system: VortexSystem, base: Unit, cause: Unit): SideLoads {
   const loads: SideLoads = [
     { y: 0, mx: 0, mz: 0 },
     { y: 0, mx: 0, mz: 0 },
