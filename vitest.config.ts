@@ -26,7 +26,17 @@ export default defineConfig({
       {
         resolve: { alias: { '@web/test-runner-commands': here('./test/support/wtr-commands.ts') } },
         optimizeDeps: {
-          include: ['@open-wc/testing', 'axe-core', 'lit', 'lit/decorators.js', 'uplot', 'mathjs', 'mathjs/number', 'valibot', 'idb'],
+          include: [
+            '@open-wc/testing',
+            'axe-core',
+            'lit',
+            'lit/decorators.js',
+            'uplot',
+            'mathjs',
+            'mathjs/number',
+            'valibot',
+            'idb',
+          ],
         },
         test: {
           name: 'components',

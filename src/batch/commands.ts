@@ -2,7 +2,11 @@
 import type { Design } from '../solver/design/document.ts';
 import { readDesign } from '../solver/design/read.ts';
 import { solve } from '../solver/solve.ts';
+import { modesAt } from '../solver/studies/hold-study.ts';
+import { rootsOf } from '../solver/studies/modes.ts';
 import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
+import { shapeToBuild } from '../workshop/built-shape.ts';
+import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
@@ -11,6 +15,8 @@ import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 export interface Files {
   read(path: string): string;
   write(path: string, text: string): void;
+  /** Makes the folder too where there is none; absent where only text is written. */
+  writeBytes?(path: string, bytes: Uint8Array): void;
 }
 
 export interface Command {
@@ -36,6 +42,36 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
       return runSpeed(sorted, () => openDesign(sorted.plain, files, 'speed'));
     },
   },
+  modes: { usage: 'modes FILE [--speed M_S]', run: runModes },
+};
+
+export interface LateCommand {
+  usage: string;
+  run(words: readonly string[], files: Files): Promise<string>;
+}
+
+/** Commands that answer later. */
+export const LATE_COMMANDS: Readonly<Record<string, LateCommand>> = {
+  build: {
+    usage: BUILD_USAGE,
+    run: (words, files) => {
+      const sorted = sortWords(words, BUILD_WORDS);
+      const write = (folder: string, name: string, bytes: Uint8Array) => {
+        try {
+          files.writeBytes?.(`${folder}/${name}`, bytes);
+        } catch (error) {
+          throw new Refusal(`--out: found "${folder}", which cannot be written (${reasonOf(error)})`);
+        }
+      };
+      return runBuild(
+        sorted,
+        () => openDesign(sorted.plain, files, 'build'),
+        write,
+        shapeToBuild,
+        new Date(),
+      );
+    },
+  },
 };
 
 function runSolve(words: readonly string[], files: Files): string {
@@ -43,6 +79,14 @@ function runSolve(words: readonly string[], files: Files): string {
   const options = readCondition(sorted);
   const design = openDesign(sorted.plain, files, 'solve');
   return `${JSON.stringify(solve(design, options), null, 2)}\n`;
+}
+
+/** Every eigenvalue of the craft's lateral and vertical motion, both of a pair, 1/s. */
+function runModes(words: readonly string[], files: Files): string {
+  const sorted = sortWords(words, { speed: 'value' });
+  const options = readCondition(sorted);
+  const design = openDesign(sorted.plain, files, 'modes');
+  return `${JSON.stringify(rootsOf(modesAt(design, options)), null, 2)}\n`;
 }
 
 function runSweep(words: readonly string[], files: Files): string {
@@ -64,7 +108,10 @@ function runSweep(words: readonly string[], files: Files): string {
 
 function openDesign(plain: readonly string[], files: Files, command: string): Design {
   const [file, extra] = plain;
-  if (file === undefined) throw new Refusal(`${command}: found no FILE, allowed ${COMMANDS[command]!.usage}`);
+  if (file === undefined)
+    throw new Refusal(
+      `${command}: found no FILE, allowed ${(COMMANDS[command] ?? LATE_COMMANDS[command])!.usage}`,
+    );
   if (extra !== undefined) throw new Refusal(`${command}: found "${extra}" after the FILE, allowed one FILE`);
   let text: string;
   try {
@@ -116,6 +163,8 @@ function reasonOf(error: unknown): string {
     ENOENT: 'no such file or folder',
     EISDIR: 'it is a folder',
     EACCES: 'not permitted',
+    EEXIST: 'a file stands there',
+    ENOTDIR: 'a file stands in the way',
   };
   const { code, message } = error as { code?: string; message?: string };
   return REASONS[code ?? ''] ?? message ?? 'unknown reason';

@@ -16,6 +16,14 @@ export const answerStyles = css`
     margin: 0.6rem 0 0;
     color: var(--soft);
   }
+  /* Read down the columns where there is room for two. */
+  .figures {
+    columns: 17rem auto;
+    column-gap: 1.6rem;
+  }
+  .figures > * {
+    break-inside: avoid;
+  }
   .note {
     margin: 0.15rem 0;
     font-size: var(--step--1);

@@ -92,6 +92,8 @@ export interface Report {
   stability: {
     foil: Derivatives; // about the origin, no strut
     craft: Derivatives; // about the balance point, with the strut
+    foilProfile: Derivatives; // what strip drag adds to `foil`, which is the vortex part
+    craftProfile: Derivatives; // likewise to `craft`
     neutralPoint: number; // m aft of the origin
     staticMargin: number; // (neutralPoint - balance.x)/meanChord
     holdIndex: number | null; // null where C_L is not positive

@@ -29,6 +29,8 @@ import {
   trimIncidence,
   trimStance,
 } from './studies/pitch.ts';
+import { profileLoads, stripDrags } from './studies/profile-derivatives.ts';
+import { profileFor } from './studies/profile-for.ts';
 import { type Flow, FlowPool } from './vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
 
@@ -116,6 +118,7 @@ function assembleReport(
     stability: {
       foil: foilDerivatives,
       craft: derivativesOf(whole, { ...reference, x, z: height }),
+      ...profileDerivatives(design, craft, flow, alpha, condition),
       neutralPoint: pitch.neutralPoint,
       staticMargin: (pitch.neutralPoint - x) / wing.meanChord,
       holdIndex: hold.index,
@@ -128,6 +131,19 @@ function assembleReport(
       yawFromRoll: ratio(foilDerivatives.Cnp, foilDerivatives.Cnr),
     },
     pitch: pitch.figures,
+  };
+}
+
+/** What strip drag adds to the derivatives; `flow.base` holds the running state. */
+function profileDerivatives(design: Design, craft: Craft, flow: Flow, alpha: number, condition: Condition) {
+  const drags = stripDrags(craft, flow, condition, profileFor(design));
+  const { projectedArea: area, span } = craft.wing;
+  const { x, height: z } = design.brief.balance;
+  const foil = profileLoads(craft, flow, flow.foil, alpha, drags, false);
+  const whole = profileLoads(craft, flow, flow.craft, alpha, drags, true);
+  return {
+    foilProfile: derivativesOf(foil, { area, span, x: 0, z: 0 }),
+    craftProfile: derivativesOf(whole, { area, span, x, z }),
   };
 }
 

@@ -139,11 +139,13 @@ export function drawingsOf({ design, order, foil, surfaces }: Workshop): Drawing
   const choices = choicesOf(design);
   const drawings = surfaces.flatMap(({ part, skin }) => {
     const subject = { part, skin, spacing: choices.spacing };
+    const plies = plySheet(skin, plyList(design, part, skin));
     return [
       unrolledPlan(subject),
       projectedPlan(subject),
       droopJig(subject),
       ribSheet({ part, skin, choices }),
+      ...(plies ? [plies] : []),
     ];
   });
   if (design.strut && (asked === null || asked === 'strut')) drawings.push(strutSection(design.strut));

@@ -162,6 +162,35 @@ describe('sweep', () => {
   });
 });
 
+describe('modes', () => {
+  const modes = (line: string) => {
+    const { code, output, error } = run(line);
+    expect([code, error]).toEqual([0, '']);
+    return JSON.parse(output) as Array<{ group: string; real: number; imaginary: number }>;
+  };
+
+  it('prints every eigenvalue of both groups, pairs complete', () => {
+    const found = modes('modes curved-race.json');
+    expect(found.map(({ group }) => group)).toEqual([
+      ...Array(4).fill('lateral'),
+      ...Array(5).fill('vertical'),
+    ]);
+    for (const root of found) {
+      expect(Object.keys(root)).toEqual(['group', 'real', 'imaginary']);
+      const mirrored = found.filter(
+        ({ real, imaginary }) => real === root.real && imaginary === -root.imaginary,
+      );
+      expect(mirrored.length).toBeGreaterThan(0);
+    }
+  });
+
+  it('at another speed has other roots, and needs a speed in range', () => {
+    expect(modes('modes curved-race.json --speed 6')).not.toEqual(modes('modes curved-race.json'));
+    expect(run('modes curved-race.json --speed 60').error).toBe('--speed: found 60, allowed 0.5 to 30 m/s');
+    expect(run('modes curved-race.json --alpha 2').error).toMatch(/found option --alpha, allowed --speed/);
+  });
+});
+
 describe('bad input', () => {
   const SWEEP = 'sweep curved-race.json';
 

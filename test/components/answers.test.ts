@@ -117,7 +117,7 @@ describe('ledger', () => {
     const panel = await show<LedgerPanel>('ledger-panel', { design, report: solve(design, { alpha: -8 }) });
     await expect(panel).to.be.accessible();
     expect(textOf(panel)).to.contain('nothing upward');
-    expect(figure(panel, 'at this angle').value).to.equal(null);
+    expect(figure(panel, 'the curve').value).to.equal(null);
   });
 
   it('shows the working of every headline figure', async () => {

@@ -143,16 +143,16 @@ describe('line chart', () => {
     const { chart, root } = await make();
     tableButton(root).click();
     await chart.updateComplete;
-    let copied = '';
+    const copied: string[] = [];
     const { clipboard } = navigator;
     Object.defineProperty(navigator, 'clipboard', {
       configurable: true,
-      value: { writeText: async (text: string) => void (copied = text) },
+      value: { writeText: async (text: string) => copied.push(text) },
     });
     [...root.querySelectorAll('button')].find((button) => button.textContent!.includes('CSV'))!.click();
     await frame();
     Object.defineProperty(navigator, 'clipboard', { configurable: true, value: clipboard });
-    expect(copied.split('\r\n').slice(0, 3)).to.deep.equal([
+    expect(copied[0]!.split('\r\n').slice(0, 3)).to.deep.equal([
       '"from the middle, mm","wing, N/m","stabilizer, N/m"',
       '0,4,',
       '50,3.5,-1',

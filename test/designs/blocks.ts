@@ -52,6 +52,7 @@ export const BLOCKS: Readonly<Record<string, unknown>> = {
     slot: { at: 0.3, width: 0.008, height: 0.003 },
     tolerance: 0.00002,
     stock: 0.006,
+    ply: { thickness: 0.0003, weight: 0.3 },
   },
   asBuilt: {
     wing: {

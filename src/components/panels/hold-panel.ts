@@ -64,9 +64,9 @@ export class HoldPanel extends LitElement {
     const { design, report } = this;
     if (!design || !report) return html`<h2>Does it hold?</h2><p class="note">No figures yet.</p>`;
     return html`<h2>Does it hold?</h2>
-      ${this.#index(design, report)} ${this.#solved(report)}
+      <div class="figures">${this.#index(design, report)} ${this.#solved(report)}</div>
       <h2>Where it balances</h2>
-      ${this.#balance(design)}
+      <div class="figures">${this.#balance(design)}</div>
       ${drawDerivatives(report.stability)}`;
   }
 

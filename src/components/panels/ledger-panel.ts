@@ -34,11 +34,11 @@ export class LedgerPanel extends LitElement {
   protected override render() {
     const { report, units } = this;
     if (!report) return html`<h2>Where the lift goes</h2><p class="note">No figures yet.</p>`;
-    return html`<h2>Where the lift goes</h2>
+    return html`<h2>Where the lift goes, at the same angle</h2>
       ${drawLedgerBar(report.ledger, units)}
-      ${sameAngle(report).map((row) => this.#draw(row, report))}
+      <div class="figures">${sameAngle(report).map((row) => this.#draw(row, report))}</div>
       <h2>To carry the same rider</h2>
-      ${sameLift(report).map((row) => this.#draw(row, report))}`;
+      <div class="figures">${sameLift(report).map((row) => this.#draw(row, report))}</div>`;
   }
 
   #draw(row: Row, report: Report) {
@@ -83,7 +83,7 @@ function sameAngle(report: Report): Row[] {
       quantity: 'force',
     },
     {
-      label: isLoss ? 'Lost to the curve at this angle' : 'Gained by the curve at this angle',
+      label: isLoss ? 'Lost to the curve' : 'Gained by the curve',
       read: ({ ledger: l }) => (l.lostFraction === null || isLoss ? l.lostFraction : -l.lostFraction),
       quantity: 'share',
       decimals: 2,

@@ -278,14 +278,13 @@ function sumUp(
   };
   const at = { y: 0, z: 0 };
   for (let k = 0; k + 1 < panels.length; k++) {
-    const from = panels[k]!;
-    const width = panels[k + 1]! - from;
-    const last = k + 2 === panels.length;
+    // eta = 1 - u^2 takes the square root out of the tip.
+    const from = Math.sqrt(1 - panels[k]!);
+    const width = from - Math.sqrt(1 - panels[k + 1]!);
     for (let g = 0; g < 4; g++) {
-      // In the last panel t = 1 - u^2 takes the square root out of the tip.
-      const u = GAUSS_AT[g]!;
-      const eta = last ? 1 - width * u * u : from + u * width;
-      const weight = GAUSS_WEIGHT[g]! * width * (last ? 2 * u : 1);
+      const u = from - GAUSS_AT[g]! * width;
+      const eta = 1 - u * u;
+      const weight = GAUSS_WEIGHT[g]! * width * 2 * u;
       const c = chord(eta);
       const angle = droop(eta);
       line.locate(eta, at);

@@ -17,7 +17,7 @@ import {
 } from './section-constants.ts';
 
 const POINTS = 161; // of an outline
-const STATIONS = 25; // of a table along a surface whose section or wall share changes
+const STATIONS = 13; // of a table along a surface whose section or wall share changes
 const FOUR_DIGIT: Outline = { kind: 'naca4', code: '0010' };
 
 /** Tips narrower than this share of the root chord are taken that wide: a real tip is no knife edge. */
@@ -133,13 +133,38 @@ export function surfaceBeam(planform: Planform, surface: Surface, makeup: Makeup
   const wall = wallOf(makeup);
   const least = LEAST_TIP * surface.chord(0);
   const chord = (eta: number) => Math.max(surface.chord(eta), least);
-  const { root, tip } = planform.section;
-  const isEven = wall === null && JSON.stringify(root) === JSON.stringify(tip);
-  const stations = Array.from({ length: isEven ? 1 : STATIONS }, (_, k) => {
-    const eta = k / (STATIONS - 1);
-    return unitPoint(blendOutlines(root, tip, eta, POINTS), material, wall && wall / chord(eta));
-  });
+  const stations =
+    wall === null
+      ? solidStations(planform.section, makeup)
+      : shellStations(planform.section, material, wall, chord);
   return tableLaw(stations, chord);
+}
+
+const remembered = new WeakMap<Planform['section'], { makeup: Makeup | undefined; stations: BeamPoint[] }>(); // documents are never changed in place
+
+function solidStations(section: Planform['section'], makeup: Makeup | undefined): BeamPoint[] {
+  const known = remembered.get(section);
+  if (known && known.makeup === makeup) return known.stations;
+  const { root, tip } = section;
+  const material = materialOf(makeup);
+  const isEven = JSON.stringify(root) === JSON.stringify(tip);
+  const stations = Array.from({ length: isEven ? 1 : STATIONS }, (_, k) =>
+    unitPoint(blendOutlines(root, tip, k / (STATIONS - 1), POINTS), material, null),
+  );
+  remembered.set(section, { makeup, stations });
+  return stations;
+}
+
+function shellStations(
+  { root, tip }: Planform['section'],
+  material: Material,
+  wall: number,
+  chord: (eta: number) => number,
+): BeamPoint[] {
+  return Array.from({ length: STATIONS }, (_, k) => {
+    const eta = k / (STATIONS - 1);
+    return unitPoint(blendOutlines(root, tip, eta, POINTS), material, wall / chord(eta));
+  });
 }
 
 /** Chord and thickness of the strut from the foot (0) to the board (1), straight between. */

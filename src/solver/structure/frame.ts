@@ -42,15 +42,22 @@ export class Frame {
   constructor(hinges: readonly Hinge[]) {
     const n = hinges.length;
     this.count = n;
-    this.parent = Int32Array.from(hinges, ({ parent }) => parent);
-    this.give = Float64Array.from(hinges, ({ give }) => give);
-    this.strain = Float64Array.from(hinges, ({ strain }) => strain);
-    this.drawn = {
-      at: Float64Array.from(hinges.flatMap(({ place }) => place)),
-      axis: Float64Array.from(hinges.flatMap(({ axis }) => axis)),
-    };
-    this.groups = [...new Set(hinges.map(({ group }) => group))];
-    this.groupOf = Uint16Array.from(hinges, ({ group }) => this.groups.indexOf(group));
+    this.parent = new Int32Array(n);
+    this.give = new Float64Array(n);
+    this.strain = new Float64Array(n);
+    this.groupOf = new Uint16Array(n);
+    this.drawn = { at: new Float64Array(3 * n), axis: new Float64Array(3 * n) };
+    const groups = new Map<string, number>();
+    hinges.forEach(({ parent, place, axis, give, strain, group }, j) => {
+      this.parent[j] = parent;
+      this.give[j] = give;
+      this.strain[j] = strain;
+      this.drawn.at.set(place, 3 * j);
+      this.drawn.axis.set(axis, 3 * j);
+      if (!groups.has(group)) groups.set(group, groups.size);
+      this.groupOf[j] = groups.get(group)!;
+    });
+    this.groups = [...groups.keys()];
     for (let j = 0; j < n; j++)
       if (!(this.parent[j]! < j)) throw new Error(`hinge ${j} comes before its parent ${this.parent[j]}`);
   }

@@ -20,15 +20,18 @@ export function poseOf(frame: Frame, turns: Float64Array): Pose {
     turnAbout(own, axis, at, 3 * j, turns[j]!);
     const up = frame.parent[j]!;
     if (up < 0) pose.set(own, 12 * j);
-    else follow(pose, 12 * up, own, pose, 12 * j);
+    else follow(pose, 12 * up, own, 0, pose, 12 * j);
   }
   return pose;
 }
 
 /** Rotation by `angle` about an axis through a point (O. Rodrigues 1840). */
 function turnAbout(to: Float64Array, axis: Float64Array, at: Float64Array, p: number, angle: number): void {
-  const [x, y, z] = [axis[p]!, axis[p + 1]!, axis[p + 2]!];
-  const [s, c] = [Math.sin(angle), Math.cos(angle)];
+  const x = axis[p]!;
+  const y = axis[p + 1]!;
+  const z = axis[p + 2]!;
+  const s = Math.sin(angle);
+  const c = Math.cos(angle);
   const v = 1 - c;
   to[0] = c + x * x * v;
   to[1] = x * y * v - z * s;
@@ -45,12 +48,22 @@ function turnAbout(to: Float64Array, axis: Float64Array, at: Float64Array, p: nu
   }
 }
 
-/** to = outer after inner. */
-function follow(outer: Float64Array, o: number, inner: Float64Array, to: Float64Array, t: number): void {
+/** to = outer after inner, from the places o, n and t on; to may be outer, further along. */
+function follow(
+  outer: Float64Array,
+  o: number,
+  inner: Float64Array,
+  n: number,
+  to: Float64Array,
+  t: number,
+): void {
   for (let i = 0; i < 3; i++) {
-    const [a, b, c] = [outer[o + 3 * i]!, outer[o + 3 * i + 1]!, outer[o + 3 * i + 2]!];
-    for (let k = 0; k < 3; k++) to[t + 3 * i + k] = a * inner[k]! + b * inner[3 + k]! + c * inner[6 + k]!;
-    to[t + 9 + i] = a * inner[9]! + b * inner[10]! + c * inner[11]! + outer[o + 9 + i]!;
+    const a = outer[o + 3 * i]!;
+    const b = outer[o + 3 * i + 1]!;
+    const c = outer[o + 3 * i + 2]!;
+    for (let k = 0; k < 3; k++)
+      to[t + 3 * i + k] = a * inner[n + k]! + b * inner[n + 3 + k]! + c * inner[n + 6 + k]!;
+    to[t + 9 + i] = a * inner[n + 9]! + b * inner[n + 10]! + c * inner[n + 11]! + outer[o + 9 + i]!;
   }
 }
 
@@ -64,11 +77,7 @@ export function seenFrom(pose: Pose, body: number): Pose {
     for (let k = 0; k < 3; k++) back[9 + i]! -= back[3 * i + k]! * pose[b + 9 + k]!;
   }
   const seen = new Float64Array(pose.length);
-  const inner = new Float64Array(12);
-  for (let j = 0; j < pose.length; j += 12) {
-    inner.set(pose.subarray(j, j + 12));
-    follow(back, 0, inner, seen, j);
-  }
+  for (let j = 0; j < pose.length; j += 12) follow(back, 0, pose, j, seen, j);
   return seen;
 }
 
@@ -91,9 +100,14 @@ export function posedPlaces(frame: Frame, pose: Pose): Places {
   const places: Places = { at: new Float64Array(at.length), axis: new Float64Array(axis.length) };
   for (let j = 0; j < frame.count; j++) {
     const p = 3 * j;
-    const body = frame.parent[j]!;
-    places.at.set(posedPoint(pose, body, [at[p]!, at[p + 1]!, at[p + 2]!]), p);
-    places.axis.set(posedDirection(pose, body, [axis[p]!, axis[p + 1]!, axis[p + 2]!]), p);
+    const b = startOf(pose, frame.parent[j]!);
+    for (let i = 0; i < 3; i++) {
+      const x = pose[b + 3 * i]!;
+      const y = pose[b + 3 * i + 1]!;
+      const z = pose[b + 3 * i + 2]!;
+      places.at[p + i] = x * at[p]! + y * at[p + 1]! + z * at[p + 2]! + pose[b + 9 + i]!;
+      places.axis[p + i] = x * axis[p]! + y * axis[p + 1]! + z * axis[p + 2]!;
+    }
   }
   return places;
 }

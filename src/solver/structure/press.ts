@@ -21,12 +21,13 @@ export interface PointForces {
  */
 export function pressMatrix(frame: Frame, shapes: readonly Shape[], loads: PointForces): Float64Array {
   const tensors = momentTensors(frame, loads);
+  const above = shapes.map((shape) => turnsAbove(frame, shape));
+  const pulls = shapes.map((shape) => pullsOf(frame, tensors, shape));
   const n = shapes.length;
   const matrix = new Float64Array(n * n);
   for (let i = 0; i < n; i++)
     for (let j = 0; j <= i; j++) {
-      const [a, b] = [shapes[i]!, shapes[j]!];
-      const value = secondWork(frame, tensors, a, b) + secondWork(frame, tensors, b, a);
+      const value = pulled(pulls[i]!, above[j]!) + pulled(pulls[j]!, above[i]!);
       matrix[i * n + j] = value;
       matrix[j * n + i] = value;
     }
@@ -59,29 +60,43 @@ function momentTensors(frame: Frame, { body, at, force }: PointForces): Float64A
   return about;
 }
 
-/** Sum over hinges of B^T W A - tr(W) A . B, B the hinge's turn in `own`, A what turns above it (half of itself) in `above`. */
-function secondWork(frame: Frame, tensors: Float64Array, own: Shape, above: Shape): number {
-  const { count, parent, drawn } = frame;
-  let total = 0;
+/** What turns above each hinge, with half of the hinge's own turn: triples. */
+function turnsAbove({ count, parent, drawn }: Frame, { turns, motion }: Shape): Float64Array {
+  const above = new Float64Array(3 * count);
   for (let j = 0; j < count; j++) {
-    const turn = own.turns[j]!;
-    if (turn === 0) continue;
     const up = parent[j]!;
-    const half = 0.5 * above.turns[j]!;
-    let trace = 0;
-    let product = 0;
-    let mixed = 0;
-    for (let row = 0; row < 3; row++) {
-      const b = turn * drawn.axis[3 * j + row]!;
-      const a = (up >= 0 ? above.motion[6 * up + row]! : 0) + half * drawn.axis[3 * j + row]!;
-      trace += tensors[9 * j + 4 * row]!;
-      product += a * b;
-      for (let k = 0; k < 3; k++) {
-        const aK = (up >= 0 ? above.motion[6 * up + k]! : 0) + half * drawn.axis[3 * j + k]!;
-        mixed += b * tensors[9 * j + 3 * row + k]! * aK;
-      }
-    }
-    total += mixed - trace * product;
+    for (let i = 0; i < 3; i++)
+      above[3 * j + i] = (up >= 0 ? motion[6 * up + i]! : 0) + 0.5 * turns[j]! * drawn.axis[3 * j + i]!;
   }
-  return total;
+  return above;
+}
+
+/** W^T B - tr(W) B for the hinges that turn (B): what the second work takes from a turn above them. */
+interface Pulls {
+  hinges: number[];
+  pull: Float64Array; // triples, one for each of them
+}
+
+function pullsOf({ count, drawn }: Frame, tensors: Float64Array, { turns }: Shape): Pulls {
+  const hinges = Array.from({ length: count }, (_, j) => j).filter((j) => turns[j] !== 0);
+  const pull = new Float64Array(3 * hinges.length);
+  hinges.forEach((j, at) => {
+    const w = 9 * j;
+    const trace = tensors[w]! + tensors[w + 4]! + tensors[w + 8]!;
+    for (let k = 0; k < 3; k++) {
+      let sum = -trace * drawn.axis[3 * j + k]!;
+      for (let row = 0; row < 3; row++) sum += drawn.axis[3 * j + row]! * tensors[w + 3 * row + k]!;
+      pull[3 * at + k] = turns[j]! * sum;
+    }
+  });
+  return { hinges, pull };
+}
+
+function pulled({ hinges, pull }: Pulls, above: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < hinges.length; at++) {
+    const p = 3 * hinges[at]!;
+    sum += pull[3 * at]! * above[p]! + pull[3 * at + 1]! * above[p + 1]! + pull[3 * at + 2]! * above[p + 2]!;
+  }
+  return sum;
 }
