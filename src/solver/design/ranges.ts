@@ -98,7 +98,7 @@ export const RANGES = {
   'laminate.limits.strutThickness': { ...metres(0.003, 0.05), default: 0.013 },
   'laminate.limits.strutDeflection': { ...metres(0.001, 1), default: 0.04 },
   'laminate.limits.fuselageDiameter': { ...metres(0.002, 0.5), default: 0.02 },
-  'laminate.limits.fuselageDeflection': { ...metres(0.0001, 1), default: 0.01 },
+  'laminate.limits.fuselageDeflection': { ...metres(0.0001, 1), default: 0.004 },
   'joints.*.roll': spring,
   'joints.*.pitch': spring,
   'joints.*.yaw': spring,

@@ -16,7 +16,7 @@ import { GRAVITY } from './condition.ts';
 import type { Rig, RunningState } from './level-running.ts';
 import type { LevelRunner } from './speed.ts';
 
-const ATMOSPHERE = 101325; // Pa, standard
+export const ATMOSPHERE = 101325; // Pa, standard
 const PANELS = 120;
 const POINTS = 161; // of an outline
 

@@ -118,3 +118,28 @@ function addCamberOf(
     addMoment(loads, port.strips[k]!, [0, y, z]);
   }
 }
+
+/** Adds antisymmetric segment forces (starboard half, then the strut): to port they come mirrored and turned round. */
+export function addAntisymmetric(
+  loads: Float64Array,
+  system: VortexSystem,
+  { starboard, port, strut }: Carriers,
+  forces: Float64Array,
+  scale: number,
+): void {
+  const force = (i: number): Triple => [
+    scale * forces[3 * i]!,
+    scale * forces[3 * i + 1]!,
+    scale * forces[3 * i + 2]!,
+  ];
+  for (let i = 0; i < starboard.length; i++) {
+    const [x, y, z]: Triple = [system.middleX[i]!, system.middleY[i]!, system.middleZ[i]!];
+    const [fx, fy, fz] = force(i);
+    addForce(loads, starboard[i]!, [x, y, z], [fx, fy, fz]);
+    addForce(loads, port[i]!, [x, -y, z], [-fx, fy, -fz]);
+  }
+  for (let k = 0; k < strut.length; k++) {
+    const i = system.foil + k;
+    if (i < system.all) addForce(loads, strut[k]!, [system.middleX[i]!, 0, system.middleZ[i]!], force(i));
+  }
+}
