@@ -12,7 +12,13 @@ export default defineConfig({
     onConsoleLog: (log) => !log.includes('Lit is in dev mode'),
     projects: [
       { test: { name: 'solver', environment: 'node', include: ['test/solver/**/*.test.ts'] } },
-      { test: { name: 'session', environment: 'node', include: ['test/{session,batch}/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'session',
+          environment: 'node',
+          include: ['test/{session,batch,workshop}/**/*.test.ts'],
+        },
+      },
       {
         test: {
           name: 'e2e',
