@@ -1,7 +1,7 @@
 /** The published lifting lines against a series that shares nothing with the program. */
 import { describe, it } from 'vitest';
 import { glauertSeries } from '../../published/glauert-series.ts';
-import { LIFTING_LINES } from '../../published/planar.ts';
+import { LIFTING_LINES } from '../../published/lifting-lines.ts';
 import { expectClose } from '../../support/close.ts';
 
 describe("published: Glauert's series, independent of the program", () => {
