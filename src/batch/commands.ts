@@ -4,6 +4,7 @@ import { readDesign } from '../solver/design/read.ts';
 import { solve } from '../solver/solve.ts';
 import { modesAt } from '../solver/studies/hold-study.ts';
 import { rootsOf } from '../solver/studies/modes.ts';
+import { stiffnessFigures } from '../solver/studies/stiffness.ts';
 import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
 import { shapeToBuild } from '../workshop/built-shape.ts';
 import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
@@ -43,6 +44,7 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     },
   },
   modes: { usage: 'modes FILE [--speed M_S]', run: runModes },
+  stiffness: { usage: 'stiffness FILE [--speed M_S]', run: runStiffness },
 };
 
 export interface LateCommand {
@@ -87,6 +89,14 @@ function runModes(words: readonly string[], files: Files): string {
   const options = readCondition(sorted);
   const design = openDesign(sorted.plain, files, 'modes');
   return `${JSON.stringify(rootsOf(modesAt(design, options)), null, 2)}\n`;
+}
+
+/** How far the foil gives, and where: estimates for comparing, with the caution that goes with them. */
+function runStiffness(words: readonly string[], files: Files): string {
+  const sorted = sortWords(words, { speed: 'value' });
+  const condition = readCondition(sorted);
+  const design = openDesign(sorted.plain, files, 'stiffness');
+  return `${JSON.stringify(stiffnessFigures(design, { condition }), null, 2)}\n`;
 }
 
 function runSweep(words: readonly string[], files: Files): string {

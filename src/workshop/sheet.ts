@@ -1,8 +1,9 @@
 /** What stands on the printed sheet, the same on paper from the browser and in the PDF. Workshop units. */
+
+import { CAUTION } from '../solver/design/caution.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 import type { PartMass } from '../solver/studies/mass.ts';
-import { CAUTION } from './caution.ts';
 import { choicesOf } from './choices.ts';
 import { fingerprint } from './fingerprint.ts';
 import { capital } from './plan-drawings.ts';

@@ -19,11 +19,10 @@ const ORDER = [
   ['solver/structure/'], // beams and springs know nothing of the flow that loads them
   ['solver/vortex/'],
   ['solver/forces/'],
-  ['solver/structure/'],
   ['solver/studies/'],
   ['solver/'],
-  ['session/study-registry.ts'], // runs in the worker; the page takes its types
   ['workshop/'],
+  ['session/study-registry.ts'], // runs in the worker; the page takes its types
   ['batch/'],
 ];
 const VIEWS = ['session/', 'components/'];

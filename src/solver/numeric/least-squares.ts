@@ -53,7 +53,8 @@ export function studentT(freedom: number): number {
   const first = (z ** 3 + z) / 4;
   const second = (5 * z ** 5 + 16 * z ** 3 + 3 * z) / 96;
   const third = (3 * z ** 7 + 19 * z ** 5 + 17 * z ** 3 - 15 * z) / 384;
-  return z + first / freedom + second / freedom ** 2 + third / freedom ** 3;
+  const fourth = (79 * z ** 9 + 776 * z ** 7 + 1482 * z ** 5 - 1920 * z ** 3 - 945 * z) / 92160;
+  return z + first / freedom + second / freedom ** 2 + third / freedom ** 3 + fourth / freedom ** 4;
 }
 
 /**

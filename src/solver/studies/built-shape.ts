@@ -86,6 +86,14 @@ export function builtPlanform(
   throw new Error(`${part}: no shape to build flies as drawn; it bends too far under its load`);
 }
 
+/** The whole design to build so that wing and stabilizer fly as drawn. */
+export function builtDesign(design: Design, options: ConditionOptions = {}): Design {
+  const tailed = design.stabilizer
+    ? { ...design, stabilizer: builtPlanform(design, 'stabilizer', options).planform as Stabilizer }
+    : design;
+  return { ...tailed, wing: builtPlanform(tailed, 'wing', options).planform };
+}
+
 /** How a design flies: one surface against its own root, and how far a stabilizer's root turns nose up (degrees). */
 function flownShape(
   pool: FlowPool,

@@ -40,29 +40,42 @@ export interface Pushes {
  * `water` is the 6 by 6 added-mass matrix.
  */
 export function lateralMotion(
+  running: LevelRunning,
+  own: Masses,
+  water: Float64Array,
+  by: Derivatives,
+  reference: { area: number; span: number },
+): Float64Array {
+  const { masses, forces } = lateralBalance(running, own, water, by, reference);
+  return withAngles(masses, forces, [[0, 1, Math.tan(running.alpha), 0]]);
+}
+
+/** Masses (3 by 3, row after row) of sway, roll and yaw, and the forces on them by v, p, r and phi. */
+export function lateralBalance(
   { density, speed, weight, alpha }: LevelRunning,
   { mass, roll, yaw, rollYaw }: Masses,
   water: Float64Array,
   by: Derivatives,
   { area, span }: { area: number; span: number },
-): Float64Array {
+): { masses: Float64Array; forces: [number[], number[], number[]] } {
   const force = 0.5 * density * speed * area; // N per m/s, times a coefficient
   const moment = force * span;
   const arm = 0.5 * span;
   const ahead = speed * Math.cos(alpha);
   const down = speed * Math.sin(alpha);
-  const masses = block(water, [1, 3, 5], [mass, 0, 0, 0, roll, -rollYaw, 0, -rollYaw, yaw]);
-  const forces = [
-    [force * by.CYbeta, force * arm * by.CYp + mass * down, force * arm * by.CYr - mass * ahead],
-    [moment * by.Clbeta, moment * arm * by.Clp, moment * arm * by.Clr],
-    [moment * by.Cnbeta, moment * arm * by.Cnp, moment * arm * by.Cnr],
-  ];
-  const byAngle = [weight * Math.cos(alpha), 0, 0];
-  return withAngles(
-    masses,
-    forces.map((row, k) => [...row, byAngle[k]!]),
-    [[0, 1, Math.tan(alpha), 0]],
-  );
+  return {
+    masses: block(water, [1, 3, 5], [mass, 0, 0, 0, roll, -rollYaw, 0, -rollYaw, yaw]),
+    forces: [
+      [
+        force * by.CYbeta,
+        force * arm * by.CYp + mass * down,
+        force * arm * by.CYr - mass * ahead,
+        weight * Math.cos(alpha),
+      ],
+      [moment * by.Clbeta, moment * arm * by.Clp, moment * arm * by.Clr, 0],
+      [moment * by.Cnbeta, moment * arm * by.Cnp, moment * arm * by.Cnr, 0],
+    ],
+  };
 }
 
 /**

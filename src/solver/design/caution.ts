@@ -1,4 +1,4 @@
-/** What stands on every sheet that leaves the program. */
+/** What stands beside structural, cavitation and stability figures and on everything that leaves the program. */
 export const CAUTION =
   'Structural, cavitation and stability figures compare designs. They are estimates, no approval of strength or safety: ' +
   'a foil that fails or lets go at speed can injure. Proof-load before riding, wear protection, follow local rules and ' +
