@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const answerStyles = css`
   :host {
     display: block;
+    container-type: inline-size;
   }
   h2 {
     font-size: var(--step-0);
@@ -17,12 +18,14 @@ export const answerStyles = css`
     color: var(--soft);
   }
   /* Read down the columns where there is room for two. */
-  .figures {
-    columns: 17rem auto;
-    column-gap: 1.6rem;
-  }
-  .figures > * {
-    break-inside: avoid;
+  @container (min-width: 36rem) {
+    .figures {
+      columns: 2;
+      column-gap: 1.6rem;
+    }
+    .figures > * {
+      break-inside: avoid;
+    }
   }
   .note {
     margin: 0.15rem 0;

@@ -17,6 +17,7 @@ export const drawingStyles = css`
   svg {
     display: block;
     width: 100%;
+    contain: strict; /* what moves inside never moves the page */
     user-select: none;
     -webkit-user-select: none;
   }

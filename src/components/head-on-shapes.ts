@@ -2,6 +2,7 @@
  * The head-on drawing as plain shapes: from surfaces and strips in metres and newtons to pixels, y to starboard drawn
  * to the right, z up. No page needed.
  */
+import { stationsOf } from '../session/foil-surfaces.ts';
 import { nextPreferred } from '../session/rounding.ts';
 import type { Outline, Planform } from '../solver/design/document.ts';
 import { outlinePoints } from '../solver/geometry/outline.ts';
@@ -59,18 +60,15 @@ export const yOf = (layout: HeadOnLayout, z: number): number => layout.originY -
 
 /** Both halves of a surface with its true thickness, as one path. */
 export function silhouette(surface: Surface, section: Planform['section'], layout: HeadOnLayout): string {
-  const over: string[] = [];
-  const under: string[] = [];
   const half = (side: 1 | -1) => {
-    over.length = under.length = 0;
-    for (const eta of drawnStations()) {
-      const { y, z } = surface.point(eta);
-      const droop = surface.droop(eta);
+    const over: string[] = [];
+    const under: string[] = [];
+    for (const { eta, y, z, chord, droop } of stationsOf(surface)) {
       const { above, below } = rise(section, eta);
       const edge = (height: number) =>
         pair(xOf(layout, side * (y + Math.sin(droop) * height)), yOf(layout, z + Math.cos(droop) * height));
-      over.push(edge(above * surface.chord(eta)));
-      under.push(edge(below * surface.chord(eta)));
+      over.push(edge(above * chord));
+      under.push(edge(below * chord));
     }
     return `M${over.join('L')}L${under.reverse().join('L')}Z`;
   };
@@ -79,15 +77,9 @@ export function silhouette(surface: Surface, section: Planform['section'], layou
 
 /** The line of quarter chords from tip to tip. */
 export function quarterLine(surface: Surface, layout: HeadOnLayout): string {
-  const points = drawnStations().map((eta) => surface.point(eta));
-  const port = points.map(({ y, z }) => pair(xOf(layout, -y), yOf(layout, z))).reverse();
-  const starboard = points.map(({ y, z }) => pair(xOf(layout, y), yOf(layout, z)));
-  return `M${[...port, ...starboard].join('L')}`;
-}
-
-/** Closer towards the tip, where outlines turn fastest. */
-function drawnStations(): number[] {
-  return Array.from({ length: 33 }, (_, k) => Math.sin((Math.PI * k) / 64));
+  const half = (side: 1 | -1) =>
+    stationsOf(surface).map(({ y, z }) => pair(xOf(layout, side * y), yOf(layout, z)));
+  return `M${[...half(-1).reverse(), ...half(1)].join('L')}`;
 }
 
 const heights = new WeakMap<Outline, { above: number; below: number }>();

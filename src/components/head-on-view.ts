@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { stabilizerSurface } from '../session/foil-surfaces.ts';
+import { guard } from 'lit/directives/guard.js';
+import { stabilizerSurface, stationsOf } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -62,7 +63,9 @@ export class HeadOnView extends LitElement {
         <g role="img" aria-label=${this.#summary(design, wing)}>
           ${drawWater(design, layout, units)} ${drawStrut(design, layout)}
           ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
-          ${drawSurfaces(design, wing, stabilizer, layout)}
+          ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY], () =>
+            drawSurfaces(design, wing, stabilizer, layout),
+          )}
           ${report ? drawForces(report, wing, stabilizer, layout, this.#arrowScale(report, layout)) : nothing}
           ${drawTip(wing, layout, units)}
         </g>
@@ -108,8 +111,7 @@ export class HeadOnView extends LitElement {
 
 const cruiseDepth = ({ brief }: Design): number | null => brief.depths?.cruise ?? brief.depth;
 
-/** The places of a surface that can be its highest or lowest, m. */
-const heightsOf = (surface: Surface): number[] => [0, 0.25, 0.5, 0.75, 1].map((eta) => surface.point(eta).z);
+const heightsOf = (surface: Surface): number[] => stationsOf(surface).map(({ z }) => z);
 
 function drawWater(design: Design, layout: HeadOnLayout, units: UnitSystem) {
   const { width, height, surfaceY } = layout;

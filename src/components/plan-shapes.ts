@@ -1,4 +1,5 @@
 /** The foil from above as plain shapes: metres to pixels, y to starboard drawn to the right, x aft drawn downward. */
+import { stationsOf } from '../session/foil-surfaces.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
 
@@ -75,11 +76,10 @@ export function alongY({ originY, scale, cut }: PlanLayout, x: number): number {
 
 /** Leading edge from tip to tip and back along the trailing edge, one closed path. */
 export function outlinePath(surface: Surface, layout: PlanLayout): string {
-  const stations = Array.from({ length: 41 }, (_, k) => Math.sin((Math.PI * k) / 80));
   const edge = (share: number, side: 1 | -1) =>
-    stations.map((eta) => {
-      const x = alongY(layout, surface.x(eta) + share * surface.chord(eta));
-      return `${acrossX(layout, side * surface.point(eta).y).toFixed(1)} ${x.toFixed(1)}`;
+    stationsOf(surface).map(({ x, y, chord }) => {
+      const down = alongY(layout, x + share * chord);
+      return `${acrossX(layout, side * y).toFixed(1)} ${down.toFixed(1)}`;
     });
   const leading = [...edge(-0.25, -1).reverse(), ...edge(-0.25, 1)];
   const trailing = [...edge(0.75, 1).reverse(), ...edge(0.75, -1)];
@@ -88,10 +88,7 @@ export function outlinePath(surface: Surface, layout: PlanLayout): string {
 
 /** Places of the leading and trailing edge along x, m. */
 function edgesOf(surface: Surface): number[] {
-  return [0, 0.25, 0.5, 0.75, 0.9, 1].flatMap((eta) => [
-    surface.x(eta) - 0.25 * surface.chord(eta),
-    surface.x(eta) + 0.75 * surface.chord(eta),
-  ]);
+  return stationsOf(surface).flatMap(({ x, chord }) => [x - 0.25 * chord, x + 0.75 * chord]);
 }
 
 /** The hindmost place of a surface, m. */

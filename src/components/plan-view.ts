@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
@@ -107,8 +108,9 @@ export class PlanView extends LitElement {
       <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil from above">
         <g role="img" aria-label=${this.#summary(design, wing)}>
           ${drawBody(design, layout)} ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
-          <path class="planform" d=${outlinePath(wing, layout)}></path>
-          ${stabilizer ? svg`<path class="tailform" d=${outlinePath(stabilizer, layout)}></path>` : nothing}
+          ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY, cut?.removed], () =>
+            drawSurfaces(wing, stabilizer, layout),
+          )}
           ${design.strut ? svg`<path class="strut" d=${strutPath(design.strut, layout)}></path>` : nothing}
           ${this.#drawMarks(design, wing, layout)} ${drawArm(design, layout, units)}
         </g>
@@ -194,6 +196,11 @@ function drawBody({ fuselage, stabilizer }: Design, layout: PlanLayout) {
   const slant = (y: number) => `M${originX - half - 5} ${y + 3}L${originX + half + 5} ${y - 3}`;
   return svg`<rect class="body" x=${originX - half} y=${nose} width=${2 * half} height=${Math.max(0, tail - nose)} rx=${half}></rect>
     ${cut ? svg`<path class="gap" d=${slant(middle)}></path><path class="cut" d="${slant(middle - 3)}${slant(middle + 3)}"></path>` : nothing}`;
+}
+
+function drawSurfaces(wing: Surface, stabilizer: Surface | null, layout: PlanLayout) {
+  return svg`<path class="planform" d=${outlinePath(wing, layout)}></path>
+    ${stabilizer ? svg`<path class="tailform" d=${outlinePath(stabilizer, layout)}></path>` : nothing}`;
 }
 
 function drawGhost({ design }: Ghost, layout: PlanLayout) {

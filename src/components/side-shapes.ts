@@ -1,4 +1,5 @@
 /** The foil from the side as plain shapes: metres to pixels, x aft drawn to the right, z up. */
+import { stationsOf } from '../session/foil-surfaces.ts';
 import type { Design, Planform } from '../solver/design/document.ts';
 import { blendOutlines } from '../solver/geometry/outline.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
@@ -69,9 +70,7 @@ export const sideY = (layout: SideLayout, z: number): number => layout.originY -
 /** The root section and, behind it, what is seen of the half towards its tip, as one path. */
 export function sideProfile(surface: Surface, planform: Planform, layout: SideLayout): string {
   const point = (x: number, z: number) => `${sideX(layout, x).toFixed(1)} ${sideY(layout, z).toFixed(1)}`;
-  const etas = Array.from({ length: 17 }, (_, k) => Math.sin((Math.PI * k) / 32));
-  const edge = (share: number) =>
-    etas.map((eta) => point(surface.x(eta) + share * surface.chord(eta), surface.point(eta).z));
+  const edge = (share: number) => stationsOf(surface).map(({ x, z, chord }) => point(x + share * chord, z));
   const half = `M${[...edge(-0.25), ...edge(0.75).reverse()].join('L')}Z`;
   return half + sectionPath(surface, planform, point);
 }

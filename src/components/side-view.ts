@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
@@ -40,7 +41,10 @@ export class SideView extends LitElement {
       <figcaption>From the side, true scale; the height of the balance point is broken to fit</figcaption>
       <svg viewBox="0 0 ${layout.width} ${layout.height}" height=${layout.height} role="img" aria-label=${this.#summary(design)}>
         ${this.#drawWater(design, layout)} ${this.ghost ? drawGhost(this.ghost.design, layout) : nothing}
-        ${this.#drawStrut(design, layout)} ${drawFoil(design, wing, stabilizer, layout)}
+        ${this.#drawStrut(design, layout)} ${guard(
+          [wing, stabilizer, design.fuselage, layout.scale, layout.originX, layout.originY],
+          () => drawFoil(design, wing, stabilizer, layout),
+        )}
         ${this.#drawMarks(design, layout)} ${this.#drawArm(design, layout)}
       </svg>
     </figure>`;

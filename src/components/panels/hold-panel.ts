@@ -54,6 +54,11 @@ export class HoldPanel extends LitElement {
 
   #neutralDroop: number | null = null; // as last found, shown until it is found again
 
+  /** The figures belong to the report: a design that has moved on changes nothing before its report comes. */
+  protected override shouldUpdate(changed: PropertyValues<this>): boolean {
+    return changed.size > 1 || !changed.has('design');
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     const found = this.report?.stability.neutralDroop ?? null;
     if (changed.has('report') && (found !== null || !this.pending)) this.#neutralDroop = found;

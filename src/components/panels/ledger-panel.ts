@@ -1,4 +1,4 @@
-import { html, LitElement } from 'lit';
+import { html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -30,6 +30,11 @@ export class LedgerPanel extends LitElement {
   @property() units: UnitSystem = 'workshop';
   /** A second design whose figures stand beside these. */
   @property({ attribute: false }) ghost: Ghost | null = null;
+
+  /** The figures belong to the report: a design that has moved on changes nothing before its report comes. */
+  protected override shouldUpdate(changed: PropertyValues<this>): boolean {
+    return changed.size > 1 || !changed.has('design');
+  }
 
   protected override render() {
     const { report, units } = this;

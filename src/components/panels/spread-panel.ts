@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatValue, formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -42,6 +42,11 @@ export class SpreadPanel extends LitElement {
   @property() units: UnitSystem = 'workshop';
   /** Drawn dashed behind the design. */
   @property({ attribute: false }) ghost: Ghost | null = null;
+
+  /** The figures belong to the report: a design that has moved on changes nothing before its report comes. */
+  protected override shouldUpdate(changed: PropertyValues<this>): boolean {
+    return changed.size > 1 || !changed.has('design');
+  }
 
   protected override render() {
     const { report, units } = this;
