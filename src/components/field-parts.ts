@@ -86,6 +86,9 @@ export const fieldStyles = css`
     color: var(--soft);
   }
   @media (pointer: coarse) {
+    .field {
+      --control-width: 9.5rem;
+    }
     input,
     select {
       min-height: 2.5rem;

@@ -103,6 +103,21 @@ export class PageHeader extends LitElement {
       opacity: 0;
       cursor: pointer;
     }
+    @media (max-width: 48rem) {
+      text-field {
+        order: 1;
+        flex-basis: 100%;
+        max-width: none;
+      }
+      .state {
+        margin-left: auto;
+        text-align: right;
+      }
+      .actions {
+        order: 2;
+        margin-left: 0;
+      }
+    }
     @media (pointer: coarse) {
       button,
       select,
