@@ -11,6 +11,11 @@ export const answerStyles = css`
     font-weight: 650;
     margin: 0.75rem 0 0.2rem;
   }
+  h2 small {
+    font-size: var(--step--1);
+    font-weight: 400;
+    color: var(--soft);
+  }
   h3 {
     font-size: var(--step--1);
     font-weight: 600;

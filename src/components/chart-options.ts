@@ -111,7 +111,11 @@ export class Palette implements ReactiveController {
     const known = this.#known.get(name);
     if (known) return known;
     const isForced = this.#queries[1]!.matches;
-    const value = isForced ? 'CanvasText' : getComputedStyle(this.host).getPropertyValue(name).trim();
+    const value = isForced
+      ? name === '--line'
+        ? 'GrayText'
+        : 'CanvasText'
+      : getComputedStyle(this.host).getPropertyValue(name).trim();
     const colour = value || 'currentColor';
     this.#known.set(name, colour);
     return colour;

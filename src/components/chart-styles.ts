@@ -18,21 +18,9 @@ export const chartStyles = css`
     font-weight: 600;
     color: var(--soft);
   }
-  button {
-    font: inherit;
-    font-size: var(--step--1);
-    color: inherit;
-    background: none;
-    border: 1px solid var(--edge);
-    border-radius: var(--radius);
-    padding: 0.15rem 0.5rem;
-    min-height: 1.6rem;
-    cursor: pointer;
-  }
   button[aria-pressed='true'] {
     background: var(--line);
   }
-  button:focus-visible,
   .table:focus-visible {
     outline: 2px solid var(--focus);
     outline-offset: 1px;
@@ -101,10 +89,5 @@ export const chartStyles = css`
     top: 0;
     background: var(--raised);
     font-weight: 600;
-  }
-  @media (pointer: coarse) {
-    button {
-      min-height: 2.5rem;
-    }
   }
 `;

@@ -21,53 +21,15 @@ import {
   formatValue,
   formatWithUnit,
   fromDisplay,
-  type Quantity,
   stepOf,
   toDisplay,
   type UnitSystem,
   unitNameOf,
 } from '../session/units.ts';
 import { withoutPath } from './draft.ts';
-import type { Change, EditDetail } from './events.ts';
+import type { EditDetail } from './events.ts';
+import { type Drag, type Handle, isVertical, type Move, type Slide, stepsOf } from './handle-model.ts';
 import { sendEdit } from './send-edit.ts';
-
-export type Direction = 'right' | 'left' | 'down' | 'up';
-
-/** One direction in which a handle moves. Values in SI (degrees). */
-export interface Slide {
-  name: string; // for screen readers: "Tip droop"
-  quantity: Quantity;
-  value: number;
-  min: number;
-  max: number;
-  toward: Direction; // where the handle goes as the value grows
-  step?: number; // one nudge, instead of the unit's own
-  label: string; // names the step for undo
-  meaning?: string; // said after the value: "an even arc"
-  changes: (value: number) => Change[];
-}
-
-/** Pixels the pointer has moved since it was pressed. */
-export interface Move {
-  x: number;
-  y: number;
-}
-
-/** What a gesture asks for so far; null: nothing yet. */
-export interface Drag {
-  changes: Change[];
-  label: string; // the same for the whole gesture
-}
-
-export interface Handle {
-  id: string;
-  x: number; // px in the drawing
-  y: number;
-  slides: readonly Slide[];
-  /** Begins a gesture on the design as it is now and answers what each move asks for. */
-  grab: () => (move: Move) => Drag | null;
-  mirrorAt?: number; // px; a second grip for the pointer, on the port side, moves the same things
-}
 
 interface Gesture {
   pointer: number;
@@ -256,37 +218,10 @@ export class DragHandles implements ReactiveController {
   }
 }
 
-const isVertical = (toward: Direction): boolean => toward === 'down' || toward === 'up';
-
-const OPPOSITE: Record<Direction, Direction> = { right: 'left', left: 'right', up: 'down', down: 'up' };
-
-/** How many steps a key asks for: the arrows of the handle's own axis move it their way, across it plus is right and up. */
-function stepsOf(key: string, toward: Direction): number {
-  if (key === 'PageUp') return 10;
-  if (key === 'PageDown') return -10;
-  if (!key.startsWith('Arrow')) return 0;
-  const arrow = key.slice(5).toLowerCase() as Direction;
-  if (isVertical(arrow) !== isVertical(toward)) return arrow === 'right' || arrow === 'up' ? 1 : -1;
-  return arrow === toward ? 1 : arrow === OPPOSITE[toward] ? -1 : 0;
-}
-
 const UP_DOWN = 'M-2.6 -1.6 0 -4.2 2.6 -1.6M-2.6 1.6 0 4.2 2.6 1.6';
 const LEFT_RIGHT = 'M-1.6 -2.6 -4.2 0 -1.6 2.6M1.6 -2.6 4.2 0 1.6 2.6';
 const UP_DOWN_WIDE = 'M-4 -15 0 -19 4 -15M-4 15 0 19 4 15';
 const LEFT_RIGHT_WIDE = 'M-15 -4 -19 0 -15 4M15 -4 19 0 15 4';
-
-/** A handle that moves along one line and changes its value in proportion: `perPixel` in SI along `toward`. */
-export function linearGrab(slide: Slide, perPixel: number, resolution: number): Handle['grab'] {
-  return () => {
-    const start = slide.value;
-    return ({ x, y }) => {
-      const along = { right: x, left: -x, down: y, up: -y }[slide.toward];
-      const wanted = start + along * perPixel;
-      const value = clamp(Math.round(wanted / resolution) * resolution, slide.min, slide.max);
-      return { changes: slide.changes(Number(value.toPrecision(9))), label: slide.label };
-    };
-  };
-}
 
 /** The line under a drawing that says why a handle would not move. */
 export function refusalNote(refusal: string | null): TemplateResult {

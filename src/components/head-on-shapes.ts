@@ -58,6 +58,12 @@ export function layOutHeadOn({ width, scale, top, low, depth, strutLength }: Hea
 export const xOf = (layout: HeadOnLayout, y: number): number => layout.originX + y * layout.scale;
 export const yOf = (layout: HeadOnLayout, z: number): number => layout.originY - z * layout.scale;
 
+/** Where a handle stands on the line at eta, and its mirror image to port, px. */
+export function placed(surface: Surface, eta: number, layout: HeadOnLayout) {
+  const { y, z } = surface.point(eta);
+  return { x: xOf(layout, y), y: yOf(layout, z), mirrorAt: xOf(layout, -y) };
+}
+
 /** Both halves of a surface with its true thickness, as one path. */
 export function silhouette(surface: Surface, section: Planform['section'], layout: HeadOnLayout): string {
   const half = (side: 1 | -1) => {
@@ -177,8 +183,8 @@ export function arrowsOf(
 }
 
 /** px per N/m, so that a wing of usual loading fills the room; in steps, so that a heavier one has longer arrows. */
-export function arrowScale(weight: number, span: number, arrowRoom: number): number {
-  return arrowRoom / nextPreferred((1.3 * weight) / span);
+export function arrowScale(weight: number, length: number, arrowRoom: number): number {
+  return arrowRoom / nextPreferred((1.35 * weight) / length);
 }
 
 const pair = (x: number, y: number): string => `${x.toFixed(1)} ${y.toFixed(1)}`;

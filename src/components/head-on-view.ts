@@ -90,7 +90,7 @@ export class HeadOnView extends LitElement {
 
   #arrowScale(report: Report, layout: HeadOnLayout): number {
     const { condition, geometry } = report;
-    const scale = arrowScale(condition.weightCarried, geometry.wing.span, layout.arrowRoom);
+    const scale = arrowScale(condition.weightCarried, geometry.wing.unrolledLength, layout.arrowRoom);
     return this.#frame.held('arrows', scale);
   }
 

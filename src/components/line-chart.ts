@@ -5,6 +5,7 @@ import uplotCss from 'uplot/dist/uPlot.min.css?inline';
 import { type ChartSeries, type Columns, joinColumns, stackColumns, toCsv } from './chart-columns.ts';
 import { Palette, plotOptions } from './chart-options.ts';
 import { chartStyles } from './chart-styles.ts';
+import { panelStyles } from './panel-styles.ts';
 
 /**
  * Lines over a common x: units on the axes, a cursor that reads out values, a table instead on demand, to be copied as
@@ -13,7 +14,7 @@ import { chartStyles } from './chart-styles.ts';
  */
 @customElement('line-chart')
 export class LineChart extends LitElement {
-  static override styles = [unsafeCSS(uplotCss), chartStyles];
+  static override styles = [unsafeCSS(uplotCss), panelStyles, chartStyles];
 
   /** What the chart shows, above it. */
   @property() heading = '';

@@ -74,6 +74,13 @@ export function alongY({ originY, scale, cut }: PlanLayout, x: number): number {
   return originY + drawn * scale;
 }
 
+/** Where a handle stands at y and x (m), so many px outside, and its mirror image to port. */
+export const placed = (layout: PlanLayout, y: number, x: number, beside = 0) => ({
+  x: acrossX(layout, y) + beside,
+  y: alongY(layout, x),
+  ...(y > 0 && { mirrorAt: acrossX(layout, -y) - beside }),
+});
+
 /** Leading edge from tip to tip and back along the trailing edge, one closed path. */
 export function outlinePath(surface: Surface, layout: PlanLayout): string {
   const edge = (share: number, side: 1 | -1) =>

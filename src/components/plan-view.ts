@@ -12,6 +12,7 @@ import { DragHandles, refusalNote } from './drag-handle.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
 import { handleStyles } from './handle-styles.ts';
+import { panelStyles } from './panel-styles.ts';
 import { planHandles } from './plan-handles.ts';
 import {
   acrossX,
@@ -38,6 +39,7 @@ const MOST_HEIGHT = 0.72; // share of the window that a drawing in full length m
 @customElement('plan-view')
 export class PlanView extends LitElement {
   static override styles = [
+    panelStyles,
     drawingStyles,
     handleStyles,
     css`
@@ -58,26 +60,6 @@ export class PlanView extends LitElement {
         flex-wrap: wrap;
         align-items: baseline;
         gap: 0.2rem 0.8rem;
-      }
-      button {
-        font: inherit;
-        font-size: var(--step--1);
-        color: inherit;
-        background: none;
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 0.15rem 0.5rem;
-        min-height: 1.6rem;
-        cursor: pointer;
-      }
-      button:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 1px;
-      }
-      @media (pointer: coarse) {
-        button {
-          min-height: 2.5rem;
-        }
       }
     `,
   ];

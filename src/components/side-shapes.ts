@@ -67,12 +67,12 @@ export function layOutSide(
 export const sideX = (layout: SideLayout, x: number): number => layout.originX + x * layout.scale;
 export const sideY = (layout: SideLayout, z: number): number => layout.originY - z * layout.scale;
 
-/** The root section and, behind it, what is seen of the half towards its tip, as one path. */
-export function sideProfile(surface: Surface, planform: Planform, layout: SideLayout): string {
+/** What is seen of the half towards its tip, and before it the root section: two paths. */
+export function sideProfile(surface: Surface, planform: Planform, layout: SideLayout): [string, string] {
   const point = (x: number, z: number) => `${sideX(layout, x).toFixed(1)} ${sideY(layout, z).toFixed(1)}`;
   const edge = (share: number) => stationsOf(surface).map(({ x, z, chord }) => point(x + share * chord, z));
   const half = `M${[...edge(-0.25), ...edge(0.75).reverse()].join('L')}Z`;
-  return half + sectionPath(surface, planform, point);
+  return [half, sectionPath(surface, planform, point)];
 }
 
 /** The root section at its incidence, turned about the quarter chord. */

@@ -4,7 +4,7 @@ import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
-import type { Design } from '../solver/design/document.ts';
+import type { Design, Planform } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
 import type { Report } from '../solver/report.ts';
 import { balanceMark, neutralMark } from './craft-marks.ts';
@@ -144,17 +144,19 @@ function drawFoil(design: Design, wing: Surface, stabilizer: Surface | null, lay
         height=${thick} rx=${thick / 2}></rect>`
       : nothing
   }
-    ${stabilizer && design.stabilizer ? svg`<path class="tail" d=${sideProfile(stabilizer, design.stabilizer, layout)}></path>` : nothing}
-    <path class="wing" d=${sideProfile(wing, design.wing, layout)}></path>`;
+    ${stabilizer && design.stabilizer ? drawProfile('tail', stabilizer, design.stabilizer, layout) : nothing}
+    ${drawProfile('wing', wing, design.wing, layout)}`;
+}
+
+function drawProfile(look: string, surface: Surface, planform: Planform, layout: SideLayout) {
+  return sideProfile(surface, planform, layout).map((path) => svg`<path class=${look} d=${path}></path>`);
 }
 
 function drawGhost(design: Design, layout: SideLayout) {
   const [wing, tail] = [surfaceFor(design.wing), stabilizerSurface(design)];
   return [
-    wing ? svg`<path class="ghost" d=${sideProfile(wing, design.wing, layout)}></path>` : nothing,
-    tail && design.stabilizer
-      ? svg`<path class="ghost" d=${sideProfile(tail, design.stabilizer, layout)}></path>`
-      : nothing,
+    wing ? drawProfile('ghost', wing, design.wing, layout) : nothing,
+    tail && design.stabilizer ? drawProfile('ghost', tail, design.stabilizer, layout) : nothing,
   ];
 }
 

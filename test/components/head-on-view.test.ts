@@ -179,6 +179,14 @@ describe('head-on view: the tip', () => {
     expect(page.view.design!.wing.length.value).to.be.above(0.75);
   });
 
+  it('gives the length back when the pointer returns within the same drag', async () => {
+    const page = await show(sample());
+    const pointer = page.grip('tip').press().move(0, 20).move(70, 10);
+    expect(page.view.design!.wing.length.value).to.be.above(0.75);
+    pointer.move(-70, 5).release();
+    expect(page.view.design!.wing.length).to.deep.equal({ kind: 'unrolled', value: 0.74 });
+  });
+
   it('is held by either side', async () => {
     const page = await show(sample());
     await page.drag('tip', -24, 2, 'port');

@@ -10,6 +10,7 @@ import { hardestStation, liftToMove } from './spread-reading.ts';
 
 const DASH = [6, 4];
 const THIN = [2, 3];
+const DASH_DOT = [10, 3, 2, 3]; // the stabilizer: told apart without colour
 
 /** How lift is shared: lift per span and section lift coefficient of wing and stabilizer, root to tip. */
 @customElement('spread-panel')
@@ -104,6 +105,7 @@ export class SpreadPanel extends LitElement {
       series.push(
         this.#line('stabilizer', report, 'stabilizer', [...report.strips.stabilizer.map(liftPerSpan), 0], {
           colour: '--tail',
+          dash: DASH_DOT,
         }),
       );
     if (ghost?.report)
@@ -122,7 +124,10 @@ export class SpreadPanel extends LitElement {
     const series = [this.#line('wing', report, 'wing', cl(report, 'wing'), { colour: '--carry' })];
     if (report.strips.stabilizer.length > 0)
       series.push(
-        this.#line('stabilizer', report, 'stabilizer', cl(report, 'stabilizer'), { colour: '--tail' }),
+        this.#line('stabilizer', report, 'stabilizer', cl(report, 'stabilizer'), {
+          colour: '--tail',
+          dash: DASH_DOT,
+        }),
       );
     if (ghost?.report)
       series.push(
