@@ -12,6 +12,9 @@ import * as slot from './closure.ts';
 export const STAGNATION_SHAPE = 2.2401;
 export const STAGNATION_THETA = 0.29035;
 
+/** Shape factor at which a laminar layer leaves the wall: where H* is least here (Falkner-Skan: 4.03). */
+export const LAMINAR_SEPARATION = 4;
+
 /** Fills the slots STAR to DISSIPATION_Q at a shape factor above 1. */
 export function laminarClosure(shape: number, reTheta: number, out: Float64Array): void {
   energyShape(shape, out);

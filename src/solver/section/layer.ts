@@ -5,6 +5,7 @@
  */
 import type { MassResponse } from './response.ts';
 import { Settler } from './settle.ts';
+import { Stations } from './stations.ts';
 import { armTrip } from './trip.ts';
 import { Walker } from './walk.ts';
 
@@ -22,14 +23,17 @@ const TOLERANCE = 5e-6;
 const MOST_WALKS = 150;
 const MEMORY = 6; // tries the settler keeps; 3 to 12 do about as well
 
-export class SectionLayer extends Walker {
+export class SectionLayer {
+  readonly stations: Stations;
   walks = 0; // of the last solve
+  private readonly walker: Walker;
   private isFresh = true;
   private readonly tried: Float64Array;
   private readonly settler: Settler;
 
   constructor(response: MassResponse) {
-    super(response);
+    this.stations = new Stations(response);
+    this.walker = new Walker(this.stations);
     this.tried = new Float64Array(response.columns);
     this.settler = new Settler(response.columns, MEMORY);
   }
@@ -37,19 +41,21 @@ export class SectionLayer extends Walker {
   /** Solves from the last solution, or from a plate's layer where there is none. False when it does not settle. */
   solve(conditions: LayerConditions): boolean {
     const { reynolds, alpha, criticalN, criterion, tripUpper = 1, tripLower = 1 } = conditions;
-    this.interval.reynolds = reynolds;
-    this.usesMichel = criterion === 'michel';
-    this.growthLimit = this.usesMichel ? 1 : criticalN;
-    this.response.speeds(alpha, this.inviscid);
-    const { panels } = this.response.flow;
-    this.upper.trip = armTrip(panels, this.inviscid, reynolds, 'upper', tripUpper);
-    this.lower.trip = armTrip(panels, this.inviscid, reynolds, 'lower', tripLower);
+    const { walker, stations } = this;
+    const { response, inviscid } = stations;
+    walker.interval.reynolds = reynolds;
+    walker.usesMichel = criterion === 'michel';
+    walker.growthLimit = walker.usesMichel ? 1 : criticalN;
+    response.speeds(alpha, inviscid);
+    const { panels } = response.flow;
+    stations.upper.trip = armTrip(panels, inviscid, reynolds, 'upper', tripUpper);
+    stations.lower.trip = armTrip(panels, inviscid, reynolds, 'lower', tripLower);
     this.settler.restart();
-    if (this.isFresh) this.guess();
+    if (this.isFresh) this.guess(reynolds);
     for (this.walks = 1; this.walks <= MOST_WALKS; this.walks++) {
       const moved = this.improve();
       if (!Number.isFinite(moved)) break;
-      if (moved < TOLERANCE && this.failures === 0) {
+      if (moved < TOLERANCE && walker.failures === 0) {
         this.isFresh = false;
         return true;
       }
@@ -65,15 +71,16 @@ export class SectionLayer extends Walker {
 
   /** The next solve starts from a mass defect that settled before. */
   resume(mass: Float64Array): void {
-    this.mass.set(mass);
+    this.stations.mass.set(mass);
     this.isFresh = false;
   }
 
   /** One walk, then the next try; returns how far the walk moved the mass defect. */
   private improve(): number {
-    const { mass, tried } = this;
+    const { tried } = this;
+    const { mass } = this.stations;
     tried.set(mass);
-    this.walk();
+    this.walker.walk();
     let moved = 0;
     for (let j = 0; j < mass.length; j++) moved = Math.max(moved, Math.abs(mass[j]! - tried[j]!));
     if (moved < TOLERANCE) return moved;
@@ -83,15 +90,15 @@ export class SectionLayer extends Walker {
   }
 
   /** Mass defect of a turbulent plate, delta-star = 0.046 s Re_s^-0.2: H. Schlichting, Boundary-Layer Theory, ch. XXI. */
-  private guess(): void {
-    const { surface, columns, flow } = this.response;
+  private guess(reynolds: number): void {
+    const { mass, theta, inviscid, response } = this.stations;
+    const { surface, columns, flow } = response;
     const { arc, count } = flow.panels;
     const nose = arc[count / 2]!;
-    const thickness = (s: number) => 0.046 * s ** 0.8 * this.interval.reynolds ** -0.2;
+    const thickness = (s: number) => 0.046 * s ** 0.8 * reynolds ** -0.2;
     for (let i = 0; i < surface; i++)
-      this.mass[i] =
-        Math.sign(nose - arc[i]!) * thickness(Math.abs(arc[i]! - nose)) * Math.abs(this.inviscid[i]!);
-    this.mass.fill(1.4 * thickness(nose), surface, columns);
-    this.theta.fill(0);
+      mass[i] = Math.sign(nose - arc[i]!) * thickness(Math.abs(arc[i]! - nose)) * Math.abs(inviscid[i]!);
+    mass.fill(1.4 * thickness(nose), surface, columns); // both sides' sum, as the wake sheds part of it
+    theta.fill(0); // no earlier answers to start from
   }
 }

@@ -33,11 +33,11 @@ export interface PolarPoint {
   figures: SectionFigures | null; // null unless converged
 }
 
-/** The greatest lift coefficient met on one branch. */
+/** Where lift stops growing on one branch. */
 export interface LiftLimit {
   cl: number;
   alpha: number; // rad
-  /** True where lift fell, or nothing settled, further out; false where the angles asked for end before that. */
+  /** True where lift fell, stood still or did not settle further out; false where the angles asked for end before. */
   isStall: boolean;
 }
 
@@ -51,6 +51,8 @@ export interface SectionPolar {
 /** Share of the greatest lift coefficient that is counted on: common practice. */
 export const USABLE_SHARE = 0.9;
 
+const LEAST_GAIN = 0.1;
+const ALWAYS_ATTACHED = (5 * Math.PI) / 180;
 const LONGEST_STEP = (3 * Math.PI) / 180; // between solved angles; longer gaps get angles of their own in between
 
 export function sectionPolar(shape: SectionShape, options: PolarOptions): SectionPolar {
@@ -69,8 +71,8 @@ export function sectionPolar(shape: SectionShape, options: PolarOptions): Sectio
   return {
     points: options.alphas.map((alpha) => found.get(alpha)!),
     line,
-    clMax: limit(up, 1),
-    clMin: limit(up.slice(0, 1).concat(down), -1),
+    clMax: limit(up, line),
+    clMin: limit(up.slice(0, 1).concat(down), line),
   };
 }
 
@@ -84,14 +86,14 @@ export class March {
     private readonly reynolds: number,
     private readonly water: Water,
   ) {
-    this.good = new Float64Array(layer.mass.length);
+    this.good = new Float64Array(layer.stations.mass.length);
   }
 
   /** Goes back to an angle and forgets what was solved. */
   begin(alpha: number): void {
     this.at = alpha;
     this.layer.forget();
-    if (this.settles(alpha)) this.good.set(this.layer.mass);
+    if (this.settles(alpha)) this.good.set(this.layer.stations.mass);
     else this.layer.forget();
   }
 
@@ -113,7 +115,7 @@ export class March {
     for (let k = 1; k <= parts; k++) {
       const angle = from + ((alpha - from) * k) / parts;
       if (this.settles(angle)) {
-        this.good.set(this.layer.mass);
+        this.good.set(this.layer.stations.mass);
         this.at = angle;
         if (k === parts) return figuresOf(this.layer, alpha);
       } else this.layer.resume(this.good);
@@ -127,11 +129,23 @@ export class March {
   }
 }
 
-/** Extreme lift of a branch walked outward; `sign` 1 for greatest, -1 for least. */
-function limit(branch: readonly PolarPoint[], sign: 1 | -1): LiftLimit {
-  let best: PolarPoint | null = null;
-  for (const point of branch)
-    if (point.figures && (!best || sign * (point.figures.cl - best.figures!.cl) > 0)) best = point;
+/**
+ * Index of the last point of a branch, walked outward, up to which lift grows; -1 for an empty one. Stall is where a
+ * further step gains less than a tenth of what inviscid flow would (a plateau of separated flow is no lift to count
+ * on). Not asked within five degrees of zero lift, where laminar separation at low Reynolds numbers bends the curve.
+ */
+export function stallIndex(branch: ReadonlyArray<{ alpha: number; cl: number }>, line: LiftLine): number {
+  for (let k = 1; k < branch.length; k++) {
+    const [near, far] = [branch[k - 1]!, branch[k]!];
+    const gain = (far.cl - near.cl) / (line.slope * (far.alpha - near.alpha));
+    if (gain < LEAST_GAIN && Math.abs(near.alpha - line.zeroLift) > ALWAYS_ATTACHED) return k - 1;
+  }
+  return branch.length - 1;
+}
+
+function limit(branch: readonly PolarPoint[], line: LiftLine): LiftLimit {
+  const settled = branch.flatMap(({ alpha, figures }) => (figures ? [{ alpha, cl: figures.cl }] : []));
+  const best = settled[stallIndex(settled, line)];
   if (!best) return { cl: Number.NaN, alpha: Number.NaN, isStall: false };
-  return { cl: best.figures!.cl, alpha: best.alpha, isStall: best !== branch[branch.length - 1] };
+  return { ...best, isStall: best.alpha !== branch[branch.length - 1]!.alpha };
 }

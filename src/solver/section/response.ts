@@ -9,16 +9,14 @@
  *
  *   speed at station i = inviscid speed + sum over j of change[i, j] m_j
  *
- * The wake is a fixed line: it leaves along the bisector of the trailing edge and turns into the chord line within a
- * quarter of a chord. Its true path matters little, as it carries outflow only; its inviscid speed is taken as the
- * size of the velocity on that line. The pressure difference across a curved wake is left out.
+ * The wake is a fixed line (wake-line.ts); its inviscid speed is taken as the size of the velocity there. The pressure
+ * difference across a curved wake is left out.
  */
 import { PanelSight } from './influence.ts';
 import type { PanelFlow } from './pressure.ts';
+import { drawWake } from './wake-line.ts';
 
 const OVER_2_PI = 0.5 / Math.PI;
-const WAKE_LENGTH = 1; // chords
-const WAKE_TURN = 0.25; // chords over which its slope falls by e
 
 export class MassResponse {
   readonly surface: number; // nodes on the section
@@ -43,10 +41,10 @@ export class MassResponse {
     this.stations = n + wake;
     this.columns = n + 1 + wake;
     this.change = new Float64Array(this.stations * this.columns);
-    this.wakeX = new Float64Array(wake + 1);
-    this.wakeY = new Float64Array(wake + 1);
-    this.wakeArc = new Float64Array(wake + 1);
-    this.drawWake();
+    const line = drawWake(flow, wake);
+    this.wakeX = line.x;
+    this.wakeY = line.y;
+    this.wakeArc = line.arc;
     this.fillSurface();
     const view = this.seeStrengths();
     this.wakeAlongX = this.wakeVelocity(view, flow.alongX, 1, 0);
@@ -63,23 +61,6 @@ export class MassResponse {
       const u = c * this.wakeAlongX[2 * k]! + s * this.wakeAlongY[2 * k]!;
       const v = c * this.wakeAlongX[2 * k + 1]! + s * this.wakeAlongY[2 * k + 1]!;
       out[this.surface + k] = Math.hypot(u, v);
-    }
-  }
-
-  /** Wake nodes at lengths that grow in equal ratio from the last panel's, along the line described above. */
-  private drawWake(): void {
-    const { flow, wake, wakeX, wakeY, wakeArc } = this;
-    const { x, y, length, count } = flow.panels;
-    const first = 0.5 * (length[0]! + length[count - 1]!);
-    const ratio = growth(WAKE_LENGTH / first, wake);
-    const start = Math.atan2(flow.bisectorY, flow.bisectorX);
-    wakeX[0] = 0.5 * (x[0]! + x[count]!);
-    wakeY[0] = 0.5 * (y[0]! + y[count]!);
-    for (let k = 1, step = first; k <= wake; k++, step *= ratio) {
-      wakeArc[k] = wakeArc[k - 1]! + step;
-      const slope = start * Math.exp(-(wakeArc[k]! - 0.5 * step) / WAKE_TURN);
-      wakeX[k] = wakeX[k - 1]! + step * Math.cos(slope);
-      wakeY[k] = wakeY[k - 1]! + step * Math.sin(slope);
     }
   }
 
@@ -219,18 +200,4 @@ export class MassResponse {
     const size = Math.hypot(dx, dy);
     return [dx / size, dy / size];
   }
-}
-
-/** Ratio r for which 1 + r + ... + r^(count - 1) = sum, by Newton's method; sum above count. */
-function growth(sum: number, count: number): number {
-  let r = (sum / count) ** (2 / (count - 1));
-  for (let k = 0; k < 60; k++) {
-    const power = r ** count;
-    const value = (power - 1) / (r - 1) - sum;
-    const slope = (count * power) / (r * (r - 1)) - (power - 1) / (r - 1) ** 2;
-    const step = value / slope;
-    r -= step;
-    if (Math.abs(step) < 1e-12) break;
-  }
-  return r;
 }
