@@ -20,7 +20,10 @@ export type Quantity =
   | 'circulation'
   | 'density'
   | 'viscosity'
-  | 'time';
+  | 'time'
+  | 'modulus' // of a material
+  | 'spring' // of a joint, against turning
+  | 'frequency';
 
 export const UNIT_SYSTEMS: ReadonlyArray<{ system: UnitSystem; label: string }> = [
   { system: 'workshop', label: 'mm · cm² · kn' },
@@ -82,6 +85,9 @@ const SI: Record<Quantity, Unit> = {
   density: unit('kg/m³', 'kilograms per cubic metre', 1, 5, 1, 1),
   viscosity: unit('m²/s', 'square metres per second', 1, 3, 9, 1e-8),
   time: unit('s', 'seconds', 1, 3, 2, 0.1),
+  modulus: unit('GPa', 'gigapascals', 1e9, 3, 2, 1),
+  spring: unit('N m/rad', 'newton metres a radian', 1, 3, 0, 500),
+  frequency: unit('Hz', 'hertz', 1, 3, 1, 1),
 };
 
 const SYSTEMS: Record<UnitSystem, Record<Quantity, Unit>> = {

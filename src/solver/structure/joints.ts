@@ -7,6 +7,7 @@ import type { Joints } from '../design/document.ts';
 export type JointName = 'box' | 'strut' | 'wing' | 'stabilizer';
 export type SpringAxis = 'roll' | 'pitch' | 'yaw';
 
+export const JOINT_NAMES: readonly JointName[] = ['box', 'strut', 'wing', 'stabilizer'];
 export const SPRING_AXES: readonly SpringAxis[] = ['roll', 'pitch', 'yaw'];
 
 export const JOINT_DEFAULTS: Readonly<Record<JointName, Record<SpringAxis, number>>> = {

@@ -11,6 +11,7 @@ import { RANGES } from '../design/ranges.ts';
 
 export type MaterialName = 'standard' | 'intermediate' | 'high' | 'aluminium';
 export type LaminatePart = 'strut' | 'fuselage' | 'wing' | 'stabilizer';
+export const LAMINATE_PARTS: readonly LaminatePart[] = ['strut', 'fuselage', 'wing', 'stabilizer'];
 
 export interface Ply {
   along: number; // E1
@@ -33,6 +34,7 @@ interface Stuff {
 /** What a part is made of, as the beams need it. */
 export interface Material {
   name: MaterialName;
+  label: string;
   modulus: number; // E along the part
   across: number; // E square to it, in the plane of the laminate
   shear: number; // G
@@ -141,6 +143,7 @@ export function materialOf(makeup: Makeup = {}): Material {
   const { modulus, shear, strain, density } = makeup;
   return {
     name,
+    label: stuff.label,
     modulus: modulus ?? moduli.modulus,
     across: moduli.across,
     shear: shear ?? moduli.shear,

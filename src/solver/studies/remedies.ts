@@ -5,6 +5,7 @@ import type { Design, Makeup } from '../design/document.ts';
 import { type JointName, SPRING_AXES, springOf } from '../structure/joints.ts';
 import { type LaminatePart, layUp, MATERIALS, type MaterialName } from '../structure/laminate.ts';
 import { complianceAccount, LOAD_CASES, type LoadCase } from './compliance.ts';
+import type { Study } from './study.ts';
 
 export interface Remedy {
   label: string;
@@ -14,19 +15,21 @@ export interface Remedy {
 }
 
 /** The one that stiffens most comes first. */
-export function remedies(design: Design): Remedy[] {
+export function* remedies(design: Design): Study<Remedy[]> {
   const before = complianceAccount(design).cases;
-  return changesTo(design)
-    .map(([label, changed]): Remedy => {
-      const after = complianceAccount(changed).cases;
-      const ratios = LOAD_CASES.map((load, k) => [load, after[k]!.give / before[k]!.give] as const);
-      return {
-        label,
-        left: ratios.reduce((sum, [, ratio]) => sum + ratio, 0) / ratios.length,
-        byCase: Object.fromEntries(ratios) as Record<LoadCase, number>,
-      };
-    })
-    .sort((a, b) => a.left - b.left);
+  const changes = changesTo(design);
+  const list: Remedy[] = [];
+  for (const [label, changed] of changes) {
+    const after = complianceAccount(changed).cases;
+    const ratios = LOAD_CASES.map((load, k) => [load, after[k]!.give / before[k]!.give] as const);
+    list.push({
+      label,
+      left: ratios.reduce((sum, [, ratio]) => sum + ratio, 0) / ratios.length,
+      byCase: Object.fromEntries(ratios) as Record<LoadCase, number>,
+    });
+    yield list.length / changes.length;
+  }
+  return list.sort((a, b) => a.left - b.left);
 }
 
 type Change = [label: string, design: Design];

@@ -15,6 +15,7 @@ import { type Flow, FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf } from './condition.ts';
 import { derivativesAbout, type SideLoad } from './derivatives.ts';
 import { type Answer, ElasticFlow, type Total } from './elastic.ts';
+import { type FlexibleModes, flexibleModes } from './flexible-modes.ts';
 import { flyFoil } from './flying-foil.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
@@ -32,7 +33,8 @@ export interface RidePoint {
 
 export interface RideStudy {
   points: RidePoint[]; // take-off to top speed
-  problem: string | null; // why faster points are missing
+  problem: string | null; // why some points are missing
+  modes: FlexibleModes | null; // at cruise, the strut's swings among them; null without a strut
   /** At cruise: change of each figure by each part alone, by the shape the wing flies in, and by parts together. */
   cruise: RidePoint;
   shares: Array<{ part: Part | 'flyingShape' | 'together'; change: RideFigures }>;
@@ -47,7 +49,12 @@ export function* rideStudy(design: Design, { count = 7, strips = 24 }: RideOptio
   const resolution: Resolution = { strips, stabilizerStrips: Math.round(strips / 2), rows: 1 };
   const ride = new Ride(design, resolution);
   const { takeOff, cruise, top } = design.brief.speeds;
-  const study: RideStudy = { ...ride.shares(cruise), points: [], problem: null };
+  const study: RideStudy = {
+    ...ride.shares(cruise),
+    points: [],
+    problem: null,
+    modes: flexibleModes(design, {}, resolution),
+  };
   for (let k = 0; k < count; k++) {
     yield (k + 1) / (count + 1);
     const speed = count === 1 ? cruise : takeOff + ((top - takeOff) * k) / (count - 1);

@@ -7,6 +7,8 @@ import { CAUTION } from '../design/caution.ts';
 import type { Design } from '../design/document.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import type { ConditionOptions } from '../report.ts';
+import { JOINT_NAMES, type JointName, SPRING_AXES, type SpringAxis, springOf } from '../structure/joints.ts';
+import { LAMINATE_PARTS, type LaminatePart, type Material, materialOf } from '../structure/laminate.ts';
 import { type BenchFit, benchFit } from './bench-fit.ts';
 import {
   type ComplianceAccount,
@@ -30,6 +32,8 @@ export interface Stiffness {
   flying: FlyingShape | null;
   problem: string | null;
   bench: BenchFit;
+  materials: Record<LaminatePart, Material>; // as the document and its defaults have them
+  springs: Record<JointName, Record<SpringAxis, number>>; // N m/rad
 }
 
 export function stiffness(design: Design, { condition = {} }: StiffnessOptions = {}): Stiffness {
@@ -37,12 +41,18 @@ export function stiffness(design: Design, { condition = {} }: StiffnessOptions =
     strut: strutState(design, { condition, profile: profileFor(design) }),
     account: complianceAccount(design),
     bench: benchFit(design),
+    materials: each(LAMINATE_PARTS, (part) => materialOf(design.laminate?.[part])),
+    springs: each(JOINT_NAMES, (name) => each(SPRING_AXES, (axis) => springOf(design.joints, name, axis))),
   };
   try {
     return { ...rest, flying: flyingShape(design, { condition }), problem: null };
   } catch (error) {
     return { ...rest, flying: null, problem: error instanceof Error ? error.message : String(error) };
   }
+}
+
+function each<K extends string, T>(names: readonly K[], read: (name: K) => T): Record<K, T> {
+  return Object.fromEntries(names.map((name) => [name, read(name)])) as Record<K, T>;
 }
 
 /** As the batch command prints it: SI, angles in degrees; shares of the give add up to 1. */

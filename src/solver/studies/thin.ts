@@ -60,7 +60,7 @@ export interface ThinStudy {
   fuselage: ThinSeries | null;
 }
 
-export function* thinStudy(design: Design, _options: Record<string, never> = {}): Study<ThinStudy> {
+export function* thinStudy(design: Design): Study<ThinStudy> {
   const { cruise } = design.brief.speeds;
   const { density, viscosity } = waterProperties(design.brief.water.kind, design.brief.water.temperature);
   const stream: Stream = { speed: cruise, density, viscosity };

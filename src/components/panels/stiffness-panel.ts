@@ -1,0 +1,287 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Studies } from '../../session/studies.ts';
+import type { UnitSystem } from '../../session/units.ts';
+import { CAUTION } from '../../solver/design/caution.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { Stiffness } from '../../solver/studies/stiffness.ts';
+import { answerStyles } from '../answer-styles.ts';
+import { tableStyles } from '../figure-table.ts';
+import '../number-field.ts';
+import * as account from '../stiffness/account.ts';
+import '../stiffness/bench-table.ts';
+import * as flying from '../stiffness/flying.ts';
+import '../stiffness/makeup-fields.ts';
+import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
+import * as ride from '../stiffness/ride.ts';
+import * as strains from '../stiffness/strains.ts';
+import * as swings from '../stiffness/swings.ts';
+import * as thin from '../stiffness/thin.ts';
+import { StudyController } from '../study-controller.ts';
+
+/**
+ * Which part gives most, how thin can the strut be, how much droop is left under load; what softness does to the ride;
+ * frequencies, strains, and the bench test that makes it all true. Every figure is an estimate: the caution stands first.
+ */
+@customElement('stiffness-panel')
+export class StiffnessPanel extends LitElement {
+  static override styles = [
+    answerStyles,
+    tableStyles,
+    account.accountStyles,
+    css`
+      .pair,
+      .charts {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21rem), 1fr));
+        gap: 0.5rem 1.5rem;
+        align-items: start;
+      }
+      .say {
+        font-size: var(--step-1);
+        line-height: 1.45;
+        margin: 0.2rem 0;
+        font-variant-numeric: tabular-nums;
+      }
+      .caution,
+      .trouble {
+        border-left: 3px solid var(--thrown);
+        padding-left: 0.5rem;
+        font-size: var(--step--1);
+        color: var(--soft);
+        margin: 0.4rem 0;
+      }
+      .trouble {
+        color: var(--ink);
+      }
+      .fields {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 1.5rem;
+        --control-width: 8rem;
+      }
+      .wait {
+        display: flex;
+        gap: 0.6rem;
+        align-items: center;
+        font-size: var(--step--1);
+        color: var(--soft);
+      }
+      progress {
+        accent-color: var(--carry);
+        width: 9rem;
+      }
+      section + section {
+        border-top: 1px solid var(--line);
+        margin-top: 0.7rem;
+      }
+      button {
+        font: inherit;
+        font-size: var(--step--1);
+        color: inherit;
+        background: none;
+        border: 1px solid var(--edge);
+        border-radius: var(--radius);
+        padding: 0.2rem 0.55rem;
+        cursor: pointer;
+      }
+      button:focus-visible {
+        outline: 2px solid var(--focus);
+        outline-offset: 1px;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
+
+  readonly #quick = this.#study('stiffness', {});
+  readonly #remedies = this.#study('remedies', {});
+  readonly #thin = this.#study('thin', {});
+  readonly #toBuild = this.#study('toBuild', {});
+  readonly #ride = this.#study('ride', {});
+  readonly #frequencies = this.#study('frequencies', {});
+  readonly #whistle = this.#study('whistle', {});
+
+  #study<N extends StudyName>(name: N, options: StudyOptions<N>): StudyController<N> {
+    return new StudyController(this, name, () => ({ studies: this.studies, design: this.design, options }));
+  }
+
+  protected override render() {
+    const { design } = this;
+    if (!design) return nothing;
+    const found = this.#quick.result;
+    return html`<p class="caution">${CAUTION}</p>
+      ${this.#quick.failure ? html`<p class="trouble" role="status">${this.#quick.failure}</p>` : nothing}
+      ${found ? this.#answers(found, design) : html`<p class="note">Bending …</p>`}`;
+  }
+
+  #answers(found: Stiffness, design: Design) {
+    return html`<section aria-labelledby="gives">${this.#account(found)}</section>
+      <section aria-labelledby="made">
+        <h2 id="made">What it is made of</h2>
+        <makeup-fields .design=${design} .units=${this.units} .given=${found}></makeup-fields>
+      </section>
+      <section aria-labelledby="thin">${this.#howThin(design)}</section>
+      <section aria-labelledby="flies">${this.#flying(found)}</section>
+      <section aria-labelledby="ride">${this.#softRide()}</section>
+      <section aria-labelledby="strains">${this.#strains(found)}</section>
+      <section aria-labelledby="swings">${this.#swings(design)}</section>
+      <section aria-labelledby="bench">
+        <h2 id="bench">On the bench</h2>
+        <bench-table .design=${design} .units=${this.units} .fit=${found.bench}></bench-table>
+      </section>`;
+  }
+
+  #account({ account: compliance }: Stiffness) {
+    const list = this.#remedies.result;
+    const best = list?.[0];
+    return html`<h2 id="gives">What gives</h2>
+      ${account.shareBars(compliance, this.units)} ${account.accountTable(compliance, this.units)}
+      ${
+        best
+          ? html`<p class="say">What stiffens most: ${best.label}, ${Math.round(100 * (1 - best.left))} % less give over all.</p>
+              ${account.remedyTable(list)}`
+          : this.#wait(this.#remedies, 'Trying changes')
+      }`;
+  }
+
+  #howThin(design: Design) {
+    const study = this.#thin.result;
+    const limit = (part: thin.ThinPart) => {
+      const keys =
+        part === 'strut'
+          ? (['strutDeflection', 'strutThickness'] as const)
+          : (['fuselageDeflection', 'fuselageDiameter'] as const);
+      const series = study?.[part];
+      const labels = [`Allowed deflection, ${part}`, part === 'strut' ? 'Thickness mark' : 'Diameter mark'];
+      return html`<div class="fields">
+        ${keys.map(
+          (key, k) => html`<number-field
+            .label=${labels[k]!}
+            .path=${`laminate.limits.${key}`}
+            quantity="length"
+            .units=${this.units}
+            .value=${design.laminate?.limits?.[key] ?? (k === 0 ? series?.limit : series?.mark) ?? null}
+            .step=${0.0005}
+          ></number-field>`,
+        )}
+      </div>`;
+    };
+    const part = (name: thin.ThinPart) => {
+      const series = study?.[name];
+      if (!series) return nothing;
+      return html`<p class="say">${thin.thinReading(name, series, this.units)} ${thin.cubeReading(series)}</p>
+        ${limit(name)} ${thin.thinCharts(name, series, this.units)}`;
+    };
+    return html`<h2 id="thin">How thin</h2>
+      ${study ? html`${part('strut')} ${part('fuselage')}` : this.#wait(this.#thin, 'Trying thicknesses')}
+      <p class="note">
+        Lines marked yours and your mark are the drawn size and the mark you set (13 mm for a strut is common practice). The
+        strut’s section is a symmetric four-digit form of its thickness. Inception is inviscid; along the fuselage the water
+        counts as past a spheroid.
+      </p>`;
+  }
+
+  #flying({ flying: shape, problem }: Stiffness) {
+    const built = this.#toBuild.result;
+    return html`<h2 id="flies">Built droop, flying droop</h2>
+      ${
+        shape
+          ? html`<p class="say">${flying.flyingReading(shape, this.units)}</p>
+              ${
+                built
+                  ? html`<p class="say">${flying.buildReading(built, this.units)}</p>`
+                  : this.#wait(this.#toBuild, 'Finding the shape to build')
+              }
+              <div class="pair">${flying.flyingTable(shape, this.units)} ${flying.droopChart(shape, this.units)}</div>
+              ${flying.flyingNote(shape, this.units)}`
+          : html`<p class="trouble" role="status">${problem}</p>`
+      }`;
+  }
+
+  #softRide() {
+    const study = this.#ride.result;
+    return html`<h2 id="ride">What softness does to the ride</h2>
+      ${
+        study
+          ? html`<div class="pair">${ride.rideChart(study, this.units)} ${ride.rideTable(study)}</div>
+              <div class="pair">${ride.rideShares(study)} ${ride.modeTable(study)}</div>
+              ${study.problem ? html`<p class="trouble">${study.problem}</p>` : nothing}
+              <p class="note">
+                Each cause is answered by the foil as it flies with everything giving, the board held; vortex part, along the
+                design’s axes, about the balance point, the last line of the foil alone about the origin. A ratio to a figure
+                near nothing, or of another sign, is not resolved. The rider and the rig do nothing here.
+              </p>`
+          : this.#wait(this.#ride, 'Running through the speeds')
+      }`;
+  }
+
+  #strains({ strut }: Stiffness) {
+    return html`<h2 id="strains">Strain</h2>
+      <div class="fields">
+        <number-field
+          label="Safety factor"
+          path="laminate.safety"
+          .units=${this.units}
+          .value=${this.design?.laminate?.safety ?? strut.safety}
+          .step=${0.5}
+        ></number-field>
+      </div>
+      <div class="pair">
+        <div>${strains.strainTable(strut, this.units)}</div>
+        <div>${strut.EI ? strains.strutTable(strut, this.units) : nothing}</div>
+      </div>`;
+  }
+
+  #swings(design: Design) {
+    const study = this.#frequencies.result;
+    const edges = this.#whistle.result;
+    return html`<h2 id="swings">Swings, divergence, whistle</h2>
+      ${
+        study
+          ? html`${swings
+              .divergenceReadings(study, design.brief.speeds.top, this.units)
+              .map((sentence) => html`<p class="say">${sentence}</p>`)}
+              <div class="pair">${swings.swingTable(study)} ${swings.wholeTable(study)}</div>
+              <p class="note">
+                Water moved with the foil: ${study.masses.water.toFixed(1)} kg against ${study.masses.own.toFixed(1)} kg of its
+                own. Static and quasi-steady; the board is held.
+              </p>
+              <div class="charts">
+                ${swings.spacingChart(study, 'strut', this.units)} ${swings.spacingChart(study, 'wing', this.units)}
+              </div>
+              ${swings.flutterCaution(study, this.units)}`
+          : this.#wait(this.#frequencies, 'Listening to the foil')
+      }
+      ${
+        edges
+          ? html`${swings.swingsMet(edges) ? html`<p class="say">${swings.swingsMet(edges)}</p>` : nothing}
+              ${swings.whistleTable(edges, this.units)}`
+          : nothing
+      }`;
+  }
+
+  #wait(
+    study: Pick<
+      StudyController<StudyName>,
+      'failure' | 'share' | 'isRunning' | 'isHalted' | 'cancel' | 'resume'
+    >,
+    what: string,
+  ) {
+    if (study.failure) return html`<p class="trouble" role="status">${study.failure}</p>`;
+    if (study.isHalted)
+      return html`<p class="wait">Stopped. <button type="button" @click=${study.resume}>Go on</button></p>`;
+    return html`<div class="wait" role="status">
+      <span>${what} …</span><progress max="1" .value=${study.share ?? 0} aria-label=${what}></progress>
+      <button type="button" @click=${study.cancel}>Cancel</button>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'stiffness-panel': StiffnessPanel;
+  }
+}

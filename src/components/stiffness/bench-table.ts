@@ -1,0 +1,270 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
+import type { BenchReading, Design } from '../../solver/design/document.ts';
+import type { BenchFit, FittedLink } from '../../solver/studies/bench-fit.ts';
+import '../choice-field.ts';
+import type { Change } from '../events.ts';
+import { figureTable, tableStyles } from '../figure-table.ts';
+import '../number-field.ts';
+import { panelStyles } from '../panel-styles.ts';
+import { sendEdit } from '../send-edit.ts';
+
+const PULLS = [
+  { value: 'side', label: 'to the side' },
+  { value: 'aft', label: 'aft' },
+  { value: 'up', label: 'up' },
+  { value: 'twist', label: 'on a cross-bar' },
+];
+const PLACES = [
+  { value: 'strut', label: 'strut' },
+  { value: 'wing', label: 'wing root' },
+  { value: 'stabilizer', label: 'stabilizer root' },
+];
+const ORDERS = [
+  { value: 'loading', label: 'loading' },
+  { value: 'unloading', label: 'unloading' },
+];
+
+/** Readings of a bench test, as many as were taken, and the springs and moduli that explain them. */
+@customElement('bench-table')
+export class BenchTable extends LitElement {
+  static override styles = [
+    panelStyles,
+    tableStyles,
+    css`
+      .readings {
+        overflow-x: auto;
+      }
+      .readings td,
+      .readings th {
+        text-align: left;
+        min-width: 6.5rem;
+        vertical-align: top;
+      }
+      .readings :is(th, td):last-child {
+        min-width: 0;
+      }
+      .trouble {
+        border-left: 3px solid var(--thrown);
+        padding-left: 0.5rem;
+        font-size: var(--step--1);
+        margin: 0.2rem 0;
+      }
+      .tools {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.5rem;
+        margin: 0.5rem 0;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) fit: BenchFit | null = null;
+
+  protected override render() {
+    if (!this.design?.strut)
+      return html`<p class="note">A bench test needs a strut to hang the weight on.</p>`;
+    const readings = this.#readings;
+    return html`<p class="note">
+        Hold the board, hang a weight on the foil, and write down where it hangs and how far the foil moves where you read.
+        Places on the strut count from the box down. Stations at several heights tell box and strut apart; a weight on a
+        cross-bar tells of twist.
+      </p>
+      ${readings.length > 0 ? this.#table(readings) : nothing}
+      <div class="tools">
+        <button type="button" @click=${() => this.#add('side')}>Add a pull to the side</button>
+        <button type="button" @click=${() => this.#add('twist')}>Add a twist</button>
+      </div>
+      ${this.fit ? this.#answer(this.fit) : nothing}`;
+  }
+
+  get #readings(): readonly BenchReading[] {
+    return this.design?.joints?.bench ?? [];
+  }
+
+  #table(readings: readonly BenchReading[]) {
+    return html`<div class="readings" role="region" tabindex="0" aria-label="Readings">
+      <table>
+        <thead>
+          <tr>
+            ${['pull', 'weight', 'hangs on', 'at', 'cross-bar', 'read on', 'at', 'reading', 'order', ''].map(
+              (head) => (head ? html`<th scope="col">${head}</th>` : html`<td></td>`),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          ${readings.map((reading, k) => this.#row(reading, k))}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  #row(reading: BenchReading, k: number) {
+    const path = `joints.bench.${k}`;
+    const isTwist = reading.pull === 'twist';
+    const number = (
+      label: string,
+      key: string,
+      quantity: Quantity,
+      value: number | undefined,
+      placeholder = '',
+    ) =>
+      html`<td>
+        <number-field
+          bare
+          .label=${`${label}, reading ${k + 1}`}
+          edit-label=${`bench reading ${k + 1}`}
+          .path=${`${path}.${key}`}
+          .quantity=${quantity}
+          .units=${this.units}
+          .value=${value ?? null}
+          .placeholder=${placeholder}
+          ?optional=${placeholder !== ''}
+        ></number-field>
+      </td>`;
+    const choice = (
+      label: string,
+      key: string,
+      value: string,
+      choices: typeof PULLS,
+      toChanges?: (value: string) => Change[],
+    ) =>
+      html`<td>
+        <choice-field
+          .label=${`${label}, reading ${k + 1}`}
+          edit-label=${`bench reading ${k + 1}`}
+          .path=${`${path}.${key}`}
+          .value=${value}
+          .choices=${choices}
+          .toChanges=${toChanges ?? null}
+        ></choice-field>
+      </td>`;
+    const none = html`<td></td>`;
+    return html`<tr>
+      ${choice('pull', 'pull', reading.pull, PULLS)} ${number('weight', 'mass', 'mass', reading.mass)}
+      ${choice('hangs on', 'on', reading.on ?? 'strut', PLACES)}
+      ${(reading.on ?? 'strut') === 'strut' ? number('hangs at', 'at', 'length', reading.at) : none}
+      ${isTwist ? number('cross-bar', 'arm', 'length', reading.arm, '300 mm') : none}
+      ${choice('read on', 'readOn', reading.readOn ?? 'strut', PLACES)}
+      ${(reading.readOn ?? 'strut') === 'strut' ? number('read at', 'station', 'length', reading.station) : none}
+      ${isTwist ? number('turn', 'turn', 'angle', reading.turn, 'turn') : number('deflection', 'deflection', 'length', reading.deflection, 'way')}
+      ${choice('order', 'order', reading.order ?? 'loading', ORDERS)}
+      <td><button type="button" aria-label=${`Take out reading ${k + 1}`} @click=${() => this.#remove(k)}>✕</button></td>
+    </tr>`;
+  }
+
+  #add(pull: BenchReading['pull']): void {
+    const length = this.design?.strut?.length ?? 1;
+    const before = this.#readings.filter((reading) => reading.pull === pull).at(-1);
+    // The next station up, weight and place as before: what one does on the bench.
+    const stations = [length, length / 2, length / 4].map((value) => Math.round(value * 1000) / 1000);
+    const used = this.#readings.filter((reading) => reading.pull === pull).map(({ station }) => station);
+    const station = stations.find((value) => !used.includes(value)) ?? stations[0]!;
+    const next: BenchReading = {
+      pull,
+      mass: before?.mass ?? 10,
+      at: before?.at ?? stations[0]!,
+      station,
+      ...(pull === 'twist' && { arm: before?.arm ?? 0.3 }),
+    };
+    this.#send([...this.#readings, next], 'add a bench reading');
+  }
+
+  #remove(k: number): void {
+    const left = this.#readings.filter((_, i) => i !== k);
+    this.#send(left.length > 0 ? left : undefined, 'take out a bench reading');
+  }
+
+  #send(value: readonly BenchReading[] | undefined, label: string): void {
+    sendEdit(this, { changes: [{ path: 'joints.bench', value }], label, phase: 'settled' });
+  }
+
+  #answer(fit: BenchFit) {
+    const { units } = this;
+    return html`${fit.problems.map(({ index, message }) => html`<p class="trouble" role="status">Reading ${index + 1}: ${message}.</p>`)}
+      ${fit.advice ? html`<p class="trouble" role="status">${fit.advice}</p>` : nothing}
+      ${
+        fit.fitted.length > 0
+          ? figureTable(
+              'What the readings say',
+              ['', 'now', 'fitted', 'between', 'and', 'how well'],
+              fit.fitted.map((link) => ({
+                cells: [
+                  link.label,
+                  writeLink(link.present, link, units),
+                  writeLink(link.value, link, units),
+                  writeLink(link.low, link, units),
+                  link.high === null ? 'rigid' : writeLink(link.high, link, units),
+                  wellness(link),
+                ],
+              })),
+            )
+          : nothing
+      }
+      ${fit.held.map(({ label, why }) => html`<p class="note">${label}: kept as it is; ${why}.</p>`)}
+      ${
+        fit.readings.length > 0
+          ? figureTable(
+              'Reading by reading',
+              ['', 'read', 'by the values now', 'by the fit'],
+              fit.readings.map(({ index, measured, before, fitted, isOdd }) => {
+                const quantity: Quantity = this.#readings[index]?.pull === 'twist' ? 'angle' : 'length';
+                const write = (value: number) =>
+                  formatWithUnit(value, quantity, units, quantity === 'angle' ? { decimals: 2 } : {});
+                return {
+                  cells: [
+                    `reading ${index + 1}${isOdd ? ', odd' : ''}`,
+                    write(measured),
+                    write(before),
+                    write(fitted),
+                  ],
+                  isHere: isOdd,
+                };
+              }),
+            )
+          : nothing
+      }
+      ${this.#remarks(fit)}
+      ${
+        fit.changes.length > 0
+          ? html`<div class="tools"><button type="button" @click=${() => this.#use(fit)}>Use these values</button></div>`
+          : nothing
+      }`;
+  }
+
+  #remarks({ hysteresis, scatter, readings }: BenchFit) {
+    if (readings.length === 0) return nothing;
+    return html`<p class="note">
+      ${hysteresis === null ? nothing : `Unloading differs from loading by ${(100 * hysteresis).toFixed(0)} %: play or friction in the joints.`}
+      ${
+        scatter === null
+          ? 'No reading is left over to tell the scatter: half a millimetre and a tenth of a degree are assumed.'
+          : `Readings lie ${scatter.toFixed(1)} times the expected error (half a millimetre, a tenth of a degree) off the fit.`
+      }
+      The intervals hold 95 in 100 times.
+    </p>`;
+  }
+
+  #use({ changes }: BenchFit): void {
+    sendEdit(this, { changes: [...changes], label: 'values of the bench test', phase: 'settled' });
+  }
+}
+
+function writeLink(value: number, { path }: FittedLink, units: UnitSystem): string {
+  return formatWithUnit(value, path.startsWith('laminate') ? 'modulus' : 'spring', units);
+}
+
+function wellness({ value, low, high }: FittedLink): string {
+  const loose = high === null ? 1 : (high - low) / (2 * value);
+  if (loose < 0.1) return 'well';
+  return loose < 0.3 ? 'fairly' : 'poorly';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bench-table': BenchTable;
+  }
+}

@@ -1,0 +1,140 @@
+/** Frequencies, divergence, the spacing of bending and torsion, and edges that may whistle. */
+import { html, nothing } from 'lit';
+import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import type { Divergence, FrequencyStudy, Spacing, WaterAndAir } from '../../solver/studies/frequencies.ts';
+import type { WhistlePlace } from '../../solver/studies/whistle.ts';
+import type { ChartSeries } from '../chart-columns.ts';
+import { figureTable } from '../figure-table.ts';
+import '../line-chart.ts';
+import { PART_NAMES, swingName } from './words.ts';
+
+const hertz = (value: number | null) => (value === null ? 'none found' : `${value.toPrecision(3)} Hz`);
+
+export function swingTable(study: FrequencyStudy) {
+  const row = (name: string, { water, air }: WaterAndAir) => ({ cells: [name, hertz(water), hertz(air)] });
+  return figureTable(
+    'First swings',
+    ['', 'in water', 'in air'],
+    [
+      ...(study.strut
+        ? [row('strut, bending sideways', study.strut.bending), row('strut, torsion', study.strut.twist)]
+        : []),
+      row('wing, bending', study.wing.bending),
+      row('wing, torsion', study.wing.twist),
+    ],
+  );
+}
+
+export function wholeTable({ whole }: FrequencyStudy) {
+  return figureTable(
+    'The whole foil on its box, in water',
+    ['moves', 'frequency', 'gives in'],
+    whole.map(({ symmetry, frequency, shares }) => ({
+      cells: [
+        symmetry === 'symmetric' ? 'fore and aft, up' : 'to the side, rolling',
+        hertz(frequency),
+        shares
+          .slice(0, 2)
+          .map(({ group, share }) => `${swingName(group)} ${Math.round(100 * share)} %`)
+          .join(', '),
+      ],
+    })),
+  );
+}
+
+const WHAT: Record<Divergence['what'], string> = {
+  wing: 'The wing by itself',
+  pitching: 'The foil on its strut, lengthwise',
+  sideways: 'The foil on its strut, sideways',
+};
+
+export function divergenceReadings(
+  { divergence, fastest }: FrequencyStudy,
+  top: number,
+  units: UnitSystem,
+): string[] {
+  return divergence.map(({ what, speed }) =>
+    speed === null
+      ? `${WHAT[what]} finds no static divergence below ${formatWithUnit(fastest, 'speed', units)}.`
+      : `${WHAT[what]} gives way at ${formatWithUnit(speed, 'speed', units)}, ${(speed / top).toFixed(1)} times top speed.`,
+  );
+}
+
+export function spacingChart({ speeds, spacing }: FrequencyStudy, part: 'wing' | 'strut', units: UnitSystem) {
+  const found = spacing[part];
+  if (!found) return nothing;
+  const lines = (['bending', 'twist'] as const).map((kind): ChartSeries => {
+    const seen = speeds.flatMap((speed, k) => {
+      const value = found[kind][k];
+      return value === null || value === undefined
+        ? []
+        : [[toDisplay(speed, 'speed', units), value] as const];
+    });
+    return {
+      name: kind === 'bending' ? 'bending' : 'torsion',
+      x: seen.map(([x]) => x),
+      y: seen.map(([, y]) => y),
+      colour: kind === 'bending' ? '--carry' : '--thrown',
+    };
+  });
+  if (lines.some(({ x }) => x.length < 2)) return nothing;
+  return html`<line-chart
+    .heading=${`${part === 'wing' ? 'Wing' : 'Strut'}: bending and torsion as speed grows`}
+    x-name="speed"
+    .xUnit=${unitOf('speed', units)}
+    .xDecimals=${1}
+    y-name="frequency"
+    y-unit="Hz"
+    .yDecimals=${1}
+    .summary=${`First bending and torsion frequency of the ${part} against speed.`}
+    .series=${lines}
+  ></line-chart>`;
+}
+
+function meeting(part: string, { meet }: Spacing, units: UnitSystem): string {
+  return meet === null
+    ? `${part}: bending and torsion stay apart up to one and a half times top speed.`
+    : `${part}: bending and torsion run together at about ${formatWithUnit(meet, 'speed', units)} in this estimate without damping.`;
+}
+
+export function flutterCaution({ spacing, wingMassRatio }: FrequencyStudy, units: UnitSystem) {
+  return html`<p class="note">
+    ${meeting('Wing', spacing.wing, units)} ${spacing.strut ? meeting('Strut', spacing.strut, units) : nothing} A wing here
+    weighs ${wingMassRatio.toFixed(2)} of the water it moves: formulas for aircraft flutter (T. Theodorsen, NACA Report 496,
+    1935) do not reach so low, and tests of struts are few. There is no mark to pass: bending and torsion that draw together
+    ask for caution, not for a number.
+  </p>`;
+}
+
+export function whistleTable(places: readonly WhistlePlace[], units: UnitSystem) {
+  const edge = (value: number) =>
+    formatWithUnit(value, 'length', units, units === 'workshop' ? { decimals: 2 } : {});
+  return html`${figureTable(
+    'Trailing edges',
+    ['', 'edge', 'tone from', 'to', 'tail swings at', 'an edge that would not sing'],
+    places.map(({ part, where, edge: thickness, tone, tail, quietEdge, mayWhistle }) => ({
+      cells: [
+        `${PART_NAMES[part]}, ${where}`,
+        edge(thickness),
+        hertz(tone.takeOff),
+        hertz(tone.top),
+        hertz(tail),
+        thickness <= quietEdge ? 'this one' : `${edge(quietEdge)} or less`,
+      ],
+      isHere: mayWhistle,
+    })),
+  )}
+    <p class="note">
+      Vortices leave the edge at 0.2 of the speed over edge and boundary layer (W. K. Blake 1986, from memory); where that
+      tone meets a swing of the part, or of its tail, it sings: bold rows. An edge below three tenths of the layer’s
+      displacement thickness, or one bevelled on one side at about 30 degrees (common practice), is not expected to.
+    </p>`;
+}
+
+export function swingsMet(places: readonly WhistlePlace[]): string | null {
+  const wing = places.find(({ part, mayWhistle }) => part === 'wing' && mayWhistle);
+  const first = wing?.swings[0];
+  return first
+    ? `Between take-off and top speed the wing’s tone at the ${wing.where} passes its ${first.name} at ${hertz(first.frequency)}.`
+    : null;
+}

@@ -1,0 +1,128 @@
+/** How thin strut and fuselage can be: deflection against the limit, drag and the boiling speed over the same axis. */
+import { html, nothing } from 'lit';
+import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
+import type { ChartSeries } from '../chart-columns.ts';
+import '../line-chart.ts';
+
+export type ThinPart = 'strut' | 'fuselage';
+
+const WORDS = {
+  strut: { size: 'thickness', give: 'the foot gives under 100 N to the side', what: 'Strut' },
+  fuselage: { size: 'diameter', give: 'its tail end gives under 100 N', what: 'Fuselage' },
+} as const;
+
+export function thinReading(part: ThinPart, series: ThinSeries, units: UnitSystem): string {
+  const { thinnest, limit, mark, present } = series;
+  const { size } = WORDS[part];
+  const length = (value: number) => formatWithUnit(value, 'length', units);
+  const limited =
+    thinnest === null
+      ? `No ${size} allowed keeps the deflection at ${length(limit)}`
+      : `A ${part} of ${length(thinnest)} gives just the ${length(limit)} you allow`;
+  const side = present < (thinnest ?? 0) ? 'thinner than that' : 'no thinner than that';
+  const against =
+    present < mark
+      ? `thinner than your mark of ${length(mark)}`
+      : `not thinner than your mark of ${length(mark)}`;
+  return `${limited}; yours has ${length(present)}: ${thinnest === null ? against : `${side}, ${against}`}.`;
+}
+
+/** What half the thickness leaves of the stiffness. */
+export function cubeReading(series: ThinSeries): string {
+  const { size, bending } = series.columns;
+  const last = size.length - 1;
+  const power = Math.log(bending[last]! / bending[0]!) / Math.log(size[last]! / size[0]!);
+  return `Bending stiffness goes with the power ${power.toFixed(1)} of it: half as thick leaves 1/${Math.round(2 ** power)}.`;
+}
+
+export function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
+  const { columns, limit, present, mark } = series;
+  const { size, give, what } = WORDS[part];
+  const x = Array.from(columns.size, (value) => toDisplay(value, 'length', units));
+  const read = (name: ThinColumn, quantity: 'length' | 'force' | 'speed') =>
+    Array.from(columns[name], (value) => toDisplay(value, quantity, units));
+  const marks = (y: readonly number[]) => [
+    upright('yours', present, y, '--carry', [], columns.size, units),
+    upright('your mark', mark, y, '--ghost', [3, 3], columns.size, units),
+  ];
+  const chart = (
+    heading: string,
+    yName: string,
+    quantity: 'length' | 'force' | 'speed',
+    lines: readonly ChartSeries[],
+    yDecimals: number,
+  ) => html`<line-chart
+    .heading=${heading}
+    .xName=${size}
+    .xUnit=${unitOf('length', units)}
+    .xDecimals=${units === 'workshop' ? 1 : 3}
+    .yName=${yName}
+    .yUnit=${unitOf(quantity, units)}
+    .yDecimals=${yDecimals}
+    .summary=${`${heading} against ${size}.`}
+    .series=${[...lines, ...marks(lines.flatMap(({ y }) => [...y]))]}
+  ></line-chart>`;
+  const deflection = read('deflection', 'length');
+  const drag = read('drag', 'force');
+  const inception = read('inception', 'speed');
+  const top = toDisplay(limit, 'length', units);
+  return html`<div class="charts">
+    ${chart(
+      `${what}: how far ${give}`,
+      'deflection',
+      'length',
+      [
+        {
+          name: 'deflection',
+          x,
+          y: deflection.map((value) => Math.min(value, 4 * top)),
+          colour: '--surface',
+        },
+        { name: 'allowed', x: [x[0]!, x.at(-1)!], y: [top, top], colour: '--thrown', dash: [6, 4] },
+      ],
+      units === 'workshop' ? 0 : 3,
+    )}
+    ${chart(
+      `${what}: drag at cruise`,
+      'drag',
+      'force',
+      [
+        {
+          name: part === 'strut' ? 'profile, junction and spray' : 'friction',
+          x,
+          y: drag,
+          colour: '--thrown',
+        },
+      ],
+      1,
+    )}
+    ${
+      inception.every(Number.isFinite)
+        ? chart(
+            `${what}: speed at which the water boils at the ${series.junction ?? 'junction'}`,
+            'speed',
+            'speed',
+            [{ name: 'inception', x, y: inception, colour: '--tail' }],
+            1,
+          )
+        : nothing
+    }
+  </div>`;
+}
+
+/** An upright line at a size, as high as the others. */
+function upright(
+  name: string,
+  size: number,
+  y: readonly number[],
+  colour: ChartSeries['colour'],
+  dash: readonly number[],
+  sizes: Float64Array,
+  units: UnitSystem,
+): ChartSeries {
+  const width = 0.004 * (sizes.at(-1)! - sizes[0]!); // places nearer than that are one place to a chart
+  const low = Math.min(...y, 0);
+  const at = (value: number) => toDisplay(value, 'length', units);
+  return { name, x: [at(size - width), at(size)], y: [low, Math.max(...y)], colour, dash, width: 1 };
+}
