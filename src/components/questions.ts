@@ -34,4 +34,11 @@ export const QUESTIONS: readonly Question[] = [
     render: ({ design, units, studies }) =>
       html`<speed-panel .design=${design} .units=${units} .studies=${studies}></speed-panel>`,
   },
+  {
+    id: 'stiffness',
+    label: 'Stiffness: what gives, how thin?',
+    load: () => import('./panels/stiffness-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<stiffness-panel .design=${design} .units=${units} .studies=${studies}></stiffness-panel>`,
+  },
 ];

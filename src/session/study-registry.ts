@@ -4,18 +4,34 @@
  * this file; the page takes its types.
  */
 import type { Design } from '../solver/design/document.ts';
+import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
+import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
+import { remedies } from '../solver/studies/remedies.ts';
+import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
 import {
   type SpeedDetailOptions,
   type SpeedStudyOptions,
   speedDetails,
   speedStudy,
 } from '../solver/studies/speed-study.ts';
+import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
+import { thinStudy } from '../solver/studies/thin.ts';
+import { whistle } from '../solver/studies/whistle.ts';
+
+type NoOptions = Record<string, never>;
 
 export const STUDIES = {
   droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
   speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
   speedDetails: (design: Design, options: SpeedDetailOptions) => speedDetails(design, options),
+  stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
+  remedies: (design: Design, _options: NoOptions) => remedies(design),
+  thin: (design: Design, _options: NoOptions) => thinStudy(design),
+  toBuild: (design: Design, _options: NoOptions) => builtPlanform(design),
+  ride: (design: Design, options: RideOptions) => rideStudy(design, options),
+  frequencies: (design: Design, options: FrequencyOptions) => frequencyStudy(design, options),
+  whistle: (design: Design, _options: NoOptions) => whistle(design),
 };
 
 export type StudyRegistry = typeof STUDIES;
