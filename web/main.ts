@@ -16,5 +16,7 @@ shell.session = await Session.open({
   notebook: browserNotebook(),
   makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
   loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
+  makeExportWorker: () => new Worker(new URL('./export-worker.ts', import.meta.url), { type: 'module' }),
+  loadExport: async () => (await import('../src/workshop/export.ts')).exportFile,
   loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
 });

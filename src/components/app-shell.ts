@@ -110,7 +110,7 @@ export class AppShell extends LitElement {
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs
-            .context=${{ design, report, units, studies: session.studies }}
+            .context=${{ design, report, units, studies: session.studies, exporter: session.exporter }}
           ></question-tabs>
         </section>
       </main>

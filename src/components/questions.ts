@@ -1,5 +1,6 @@
 /** The questions under the shape, in the order a builder asks them: one line each; their panels load when asked. */
 import { html, type TemplateResult } from 'lit';
+import type { Exporter } from '../session/exporter.ts';
 import type { Studies } from '../session/studies.ts';
 import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -10,6 +11,7 @@ export interface QuestionContext {
   report: Report | null;
   units: UnitSystem;
   studies: Studies;
+  exporter: Exporter;
 }
 
 export interface Question {
@@ -40,5 +42,18 @@ export const QUESTIONS: readonly Question[] = [
     load: () => import('./panels/stiffness-panel.ts'),
     render: ({ design, units, studies }) =>
       html`<stiffness-panel .design=${design} .units=${units} .studies=${studies}></stiffness-panel>`,
+  },
+  {
+    id: 'build',
+    label: 'Build: from the screen to the mould',
+    load: () => import('./panels/build-panel.ts'),
+    render: ({ design, report, units, studies, exporter }) =>
+      html`<build-panel
+        .design=${design}
+        .report=${report}
+        .units=${units}
+        .studies=${studies}
+        .exporter=${exporter}
+      ></build-panel>`,
   },
 ];

@@ -7,6 +7,7 @@ import type { Design } from '../solver/design/document.ts';
 import type { Reading } from '../solver/design/read.ts';
 import type { Report } from '../solver/report.ts';
 import type { EditDetail } from './edits.ts';
+import { Exporter, type ExporterParts } from './exporter.ts';
 import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
@@ -29,12 +30,15 @@ export interface SessionParts {
   makeWorker: RunnerOptions['makeWorker'];
   loadSolve: RunnerOptions['loadSolve'];
   loadStudies: StudiesParts['loadStudies'];
+  makeExportWorker: ExporterParts['makeExportWorker'];
+  loadExport: ExporterParts['loadExport'];
 }
 
 export class Session {
   readonly store: DesignStore;
   /** Questions that take longer than a solve; a thread of their own. */
   readonly studies: Studies;
+  readonly exporter: Exporter;
   /** The newest figures; null before the first answer. While dragging they may be one step behind the design. */
   report: Report | null = null;
   /** The design revision that the figures belong to. */
@@ -59,6 +63,7 @@ export class Session {
   ) {
     this.store = new DesignStore(recovery.design ?? parts.demo, parts.readValue, recovery.trail ?? undefined);
     this.studies = new Studies(parts);
+    this.exporter = new Exporter(parts);
     this.#saving = saving(this);
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,

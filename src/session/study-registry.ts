@@ -4,6 +4,7 @@
  * this file; the page takes its types.
  */
 import type { Design } from '../solver/design/document.ts';
+import type { Draw } from '../solver/geometry/parting.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
 import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
@@ -18,10 +19,12 @@ import {
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
 import { whistle } from '../solver/studies/whistle.ts';
+import { workshopOverview } from '../workshop/overview.ts';
 
 type NoOptions = Record<string, never>;
 
 export const STUDIES = {
+  workshop: (design: Design, options: { draw: Draw; date: string }) => workshopOverview(design, options),
   droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
   speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
   speedDetails: (design: Design, options: SpeedDetailOptions) => speedDetails(design, options),

@@ -29,6 +29,10 @@ async function openPage(setting: Setting = {}) {
     },
     loadSolve: async () => setting.solve ?? solve,
     loadStudies: async () => STUDIES,
+    makeExportWorker: () => {
+      throw new Error('none here');
+    },
+    loadExport: async () => (await import('../../src/workshop/export.ts')).exportFile,
   });
   const page = await fixture<AppShell>(html`<app-shell .demos=${DEMOS} .session=${session}></app-shell>`);
   await waitUntil(() => session.report !== null || session.failure !== null, 'first figures');

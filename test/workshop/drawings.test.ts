@@ -45,7 +45,7 @@ function linesOfDxf(text: string) {
 }
 
 /** Length of a line over both halves by plain summation of the solver's own functions. mm */
-function measured(surface: Surface, at: (eta: number) => Point): number {
+function measured(at: (eta: number) => Point): number {
   const points = Array.from({ length: 40_001 }, (_, k) => at(Math.sin((Math.PI / 2) * (k / 40_000))));
   return 2000 * lengthOf(points, false);
 }
@@ -54,7 +54,7 @@ function perimeter(surface: Surface, across: (eta: number) => number): number {
   const edge =
     (back: number) =>
     (eta: number): Point => [across(eta), surface.x(eta) + (back - 0.25) * surface.chord(eta)];
-  return measured(surface, edge(0)) + measured(surface, edge(1)) + 2000 * surface.chord(1);
+  return measured(edge(0)) + measured(edge(1)) + 2000 * surface.chord(1);
 }
 
 const NAMES = ['curved-race', 'downwind', 'flat-race', 'formula-deep', 'gull-lake'];
