@@ -2,11 +2,11 @@
 import type { Design } from '../solver/design/document.ts';
 import { readDesign } from '../solver/design/read.ts';
 import { solve } from '../solver/solve.ts';
+import { builtDesign } from '../solver/studies/built-shape.ts';
 import { modesAt } from '../solver/studies/hold-study.ts';
 import { rootsOf } from '../solver/studies/modes.ts';
 import { stiffnessFigures } from '../solver/studies/stiffness.ts';
 import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
-import { shapeToBuild } from '../workshop/built-shape.ts';
 import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
@@ -65,13 +65,7 @@ export const LATE_COMMANDS: Readonly<Record<string, LateCommand>> = {
           throw new Refusal(`--out: found "${folder}", which cannot be written (${reasonOf(error)})`);
         }
       };
-      return runBuild(
-        sorted,
-        () => openDesign(sorted.plain, files, 'build'),
-        write,
-        shapeToBuild,
-        new Date(),
-      );
+      return runBuild(sorted, () => openDesign(sorted.plain, files, 'build'), write, builtDesign, new Date());
     },
   },
 };

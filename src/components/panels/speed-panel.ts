@@ -61,6 +61,7 @@ export class SpeedPanel extends LitElement {
         gap: 1rem 1.5rem;
       }
       .tables {
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr));
         margin-top: 1rem;
         align-items: start;
       }

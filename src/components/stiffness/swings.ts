@@ -8,7 +8,10 @@ import { figureTable } from '../figure-table.ts';
 import '../line-chart.ts';
 import { PART_NAMES, swingName } from './words.ts';
 
-const hertz = (value: number | null) => (value === null ? 'none found' : `${value.toPrecision(3)} Hz`);
+const hertz = (value: number | null) =>
+  value === null
+    ? 'none found'
+    : `${Number(value.toPrecision(3)).toLocaleString('en', { useGrouping: false })} Hz`;
 
 export function swingTable(study: FrequencyStudy) {
   const row = (name: string, { water, air }: WaterAndAir) => ({ cells: [name, hertz(water), hertz(air)] });
