@@ -7,6 +7,8 @@ import { Palette, plotOptions } from './chart-options.ts';
 import { chartStyles } from './chart-styles.ts';
 import { panelStyles } from './panel-styles.ts';
 
+const AT_REST = 250; // ms without new values
+
 /**
  * Lines over a common x: units on the axes, a cursor that reads out values, a table instead on demand, to be copied as
  * comma-separated values. Values are handed in as they are to be shown. New values are drawn in place; the chart is
@@ -40,6 +42,9 @@ export class LineChart extends LitElement {
   #width = 0;
   readonly #palette = new Palette(this, () => this.#plot?.redraw(false, true));
   // A frame later: drawing while sizes are being told would change them again at once.
+  #isInSight = true; // until found otherwise
+  #rest: ReturnType<typeof setTimeout> | undefined;
+  readonly #sight = new IntersectionObserver((entries) => this.#look(entries.at(-1)!.isIntersecting));
   readonly #observer = new ResizeObserver(([entry]) =>
     requestAnimationFrame(() => this.#resize(entry?.contentRect.width ?? 0)),
   );
@@ -52,6 +57,10 @@ export class LineChart extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#observer.disconnect();
+    this.#sight.disconnect();
+    clearTimeout(this.#rest);
+    this.#rest = undefined;
+    this.#isInSight = true;
     this.#destroy();
   }
 
@@ -77,7 +86,26 @@ export class LineChart extends LitElement {
 
   protected override updated(): void {
     this.#observer.observe(this.box);
-    if (this.isTable || this.#width === 0) return;
+    this.#sight.observe(this);
+    if (this.#isInSight) this.#draw();
+    else this.#drawAtRest();
+  }
+
+  /** Out of sight the canvas waits until the values rest: labels on it are the dearest part of a drag. */
+  #drawAtRest(): void {
+    clearTimeout(this.#rest);
+    this.#rest = setTimeout(() => this.#draw(), AT_REST);
+  }
+
+  #look(isInSight: boolean): void {
+    this.#isInSight = isInSight;
+    if (isInSight && this.#rest !== undefined) this.#draw();
+  }
+
+  #draw(): void {
+    clearTimeout(this.#rest);
+    this.#rest = undefined;
+    if (this.isTable || this.#width === 0 || !this.isConnected) return;
     const lines = JSON.stringify([
       this.series.map(({ name, colour, width, dash }) => [name, colour, width, dash]),
       [this.xName, this.xUnit, this.yName, this.yUnit, this.stacked],
