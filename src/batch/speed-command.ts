@@ -3,7 +3,8 @@
 import type { Design } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
 import { PressureWatch } from '../solver/studies/cavitation.ts';
-import type { DragSources, Fix } from '../solver/studies/level-running.ts';
+import type { DragSources } from '../solver/studies/level-drag.ts';
+import type { Fix } from '../solver/studies/level-running.ts';
 import { type SpeedPoint, speedPoint } from '../solver/studies/speed.ts';
 import { makeRunner } from '../solver/studies/speed-study.ts';
 import { type OptionKind, Refusal, readNumber, type Words } from './words.ts';

@@ -1,6 +1,6 @@
 /** The tables of Speed: a study's plain data written out in the chosen units. */
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
-import type { DragSources } from '../../solver/studies/level-running.ts';
+import type { DragSources } from '../../solver/studies/level-drag.ts';
 import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-study.ts';
 import { figureTable } from '../figure-table.ts';

@@ -13,6 +13,10 @@ export interface PitchLoads {
   at(alpha: number, turn: number): [Load, Load];
   /** Strip circulations, wing then stabilizer, into `to`. */
   circulation(alpha: number, turn: number, to: Float64Array): void;
+  /** Strip circulations of each cause by itself: what quadratic forms are made of. */
+  readonly causes: readonly Float64Array[];
+  /** A quadratic form of the causes at an angle and turn (rad). */
+  quadratic(form: Float64Array, alpha: number, turn: number): number;
 }
 
 /** The flow must have been solved with scope 'pitch' or 'whole'. Copies what it needs; the flow may be refilled. */
@@ -45,6 +49,14 @@ export function pitchLoads(flow: Flow): PitchLoads {
       weigh(alpha, turn);
       for (let i = 0; i < to.length; i++)
         to[i] = weight[0]! * strips[0]![i]! + weight[1]! * strips[1]![i]! + weight[2]! * strips[2]![i]!;
+    },
+    causes: strips,
+    quadratic(form, alpha, turn) {
+      weigh(alpha, turn);
+      let total = 0;
+      for (let a = 0; a < 3; a++)
+        for (let b = 0; b < 3; b++) total += form[3 * a + b]! * weight[a]! * weight[b]!;
+      return total;
     },
   };
 }

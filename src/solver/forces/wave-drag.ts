@@ -22,46 +22,85 @@ const LEAST_PANELS = 120;
  */
 export function waveDrag(
   system: VortexSystem,
-  wakes: { lid: Float64Array; free: Float64Array },
+  wakes: Wakes,
   circulation: Float64Array,
   depth: number,
   speed: number,
 ): number {
-  const images = inducedDrag(wakes.lid, circulation) - inducedDrag(wakes.free, circulation);
-  return images + waveIntegral(system, circulation, depth, GRAVITY / speed ** 2);
+  return imageDifference(wakes, circulation) + waveForm(system, [circulation], depth, speed)[0]!;
+}
+
+export interface Wakes {
+  lid: Float64Array;
+  free: Float64Array;
+}
+
+/** Induced drag under a rigid lid less that under the free surface, per rho V^2 (m2). */
+export function imageDifference({ lid, free }: Wakes, circulation: Float64Array): number {
+  return inducedDrag(lid, circulation) - inducedDrag(free, circulation);
 }
 
 /**
- * The integral, with u = tan t: sec^5 t dt = (1 + u^2)^(3/2) du. The integrand is even and analytic in u and falls as
+ * The integral as a quadratic form in several loadings, row by row: that of a mixture with weights w is the sum of
+ * w_a w_b form[a, b]. A speed pays for its waves once, whatever mixtures a balance then tries.
+ *
+ * With u = tan t, sec^5 t dt = (1 + u^2)^(3/2) du. The integrand is even and analytic in u and falls as
  * exp(-2 nu d u^2), so the trapezoidal rule reaches rounding once its step resolves the widest phase, nu b u^2.
  */
-function waveIntegral(system: VortexSystem, circulation: Float64Array, depth: number, nu: number): number {
+export function waveForm(
+  system: VortexSystem,
+  loadings: readonly Float64Array[],
+  depth: number,
+  speed: number,
+): Float64Array {
+  const nu = GRAVITY / speed ** 2;
   const shallowest = depth - largest(system.middleZ, system.foil);
   const end = Math.sqrt(18 / (nu * shallowest));
-  const panels = Math.max(
-    LEAST_PANELS,
-    Math.ceil(2.6 * nu * largest(system.middleY, system.foil) * end * end),
-  );
+  const widest = 2.6 * nu * largest(system.middleY, system.foil) * end * end;
+  const panels = Math.max(LEAST_PANELS, Math.ceil(widest));
   const step = end / panels;
-  let sum = 0;
+  const count = loadings.length;
+  const form = new Float64Array(count * count);
+  const real = new Float64Array(count);
+  const imaginary = new Float64Array(count);
   for (let k = 0; k <= panels; k++) {
-    const u = k * step;
-    const secant = 1 + u * u;
-    const root = Math.sqrt(secant);
-    let real = 0;
-    let imaginary = 0;
-    for (let s = 0; s < system.strips; s++) {
-      const i = segmentOf(system, s);
-      const decay = Math.exp(-nu * (depth - system.middleZ[i]!) * secant);
-      const across = Math.cos(nu * system.middleY[i]! * u * root);
-      const along = nu * system.middleX[i]! * root;
-      const strength = 2 * circulation[s]! * system.alongY[i]! * decay * across; // both halves
-      real += strength * Math.cos(along);
-      imaginary += strength * Math.sin(along);
-    }
-    sum += (k === 0 ? 0.5 : 1) * secant * root * (real * real + imaginary * imaginary);
+    const secant = 1 + (k * step) ** 2;
+    sumWaves(system, loadings, depth, nu, k * step, real, imaginary);
+    const share = ((k === 0 ? 0.5 : 1) * secant * Math.sqrt(secant) * nu * nu * step) / Math.PI;
+    for (let a = 0; a < count; a++)
+      for (let b = 0; b < count; b++)
+        form[a * count + b]! += share * (real[a]! * real[b]! + imaginary[a]! * imaginary[b]!);
   }
-  return (nu * nu * sum * step) / Math.PI;
+  return form;
+}
+
+/** The sum over both halves' strips at u = tan t, one complex number a loading. */
+function sumWaves(
+  system: VortexSystem,
+  loadings: readonly Float64Array[],
+  depth: number,
+  nu: number,
+  u: number,
+  real: Float64Array,
+  imaginary: Float64Array,
+): void {
+  const secant = 1 + u * u;
+  const root = Math.sqrt(secant);
+  real.fill(0);
+  imaginary.fill(0);
+  for (let s = 0; s < system.strips; s++) {
+    const i = segmentOf(system, s);
+    const decay = Math.exp(-nu * (depth - system.middleZ[i]!) * secant);
+    const across = Math.cos(nu * system.middleY[i]! * u * root);
+    const along = nu * system.middleX[i]! * root;
+    const reach = 2 * system.alongY[i]! * decay * across; // both halves
+    const cosine = reach * Math.cos(along);
+    const sine = reach * Math.sin(along);
+    for (let a = 0; a < loadings.length; a++) {
+      real[a]! += loadings[a]![s]! * cosine;
+      imaginary[a]! += loadings[a]![s]! * sine;
+    }
+  }
 }
 
 function segmentOf({ wingSegments, rows }: VortexSystem, strip: number): number {

@@ -13,7 +13,8 @@ import { findRoot } from '../numeric/roots.ts';
 import { placePanels } from '../section/panels.ts';
 import { forcesFromSpeeds, liftLine, PanelFlow } from '../section/pressure.ts';
 import { GRAVITY } from './condition.ts';
-import type { Rig, RunningState } from './level-running.ts';
+import type { RunningState } from './level-running.ts';
+import type { Rig } from './rig.ts';
 import type { LevelRunner } from './speed.ts';
 
 export const ATMOSPHERE = 101325; // Pa, standard

@@ -3,35 +3,13 @@
  * with every drag at its own height and the drive at its. Either the stance is kept and the stabilizer's incidence
  * found, or the incidence is kept and the stance found. SI; angles in radians, incidence in degrees.
  */
-import type { Design } from '../design/document.ts';
-import {
-  fuselageDrag,
-  junctionDrag,
-  type Stream,
-  sprayDrag,
-  strutFrictionDrag,
-} from '../forces/drag-sources.ts';
-import { type PitchLoads, pitchLoads } from '../forces/pitch-loads.ts';
-import type { ProfileModel, ProfilePoint } from '../forces/profile.ts';
-import { waveDrag } from '../forces/wave-drag.ts';
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
-import { thicknessRatio } from '../geometry/outline.ts';
-import type { Strips } from '../geometry/strips.ts';
-import type { Flow, FlowPool } from '../vortex/flow.ts';
+import type { Stream } from '../forces/drag-sources.ts';
+import type { ProfileModel } from '../forces/profile.ts';
+import { type Attitude, type DragSources, type DragState, levelDrag } from './level-drag.ts';
 import { camberMoment } from './pitch.ts';
+import type { Rig } from './rig.ts';
 
-/** Drag by source, N. Interference of the two induced drags is counted once: each row of the wake sum has one owner. */
-export interface DragSources {
-  wingInduced: number;
-  stabilizerInduced: number;
-  wingProfile: number;
-  stabilizerProfile: number;
-  strutProfile: number;
-  fuselage: number;
-  junctions: number;
-  spray: number;
-  wave: number;
-}
+const DEGREES = 180 / Math.PI;
 
 export type Fix = 'stance' | 'incidence';
 
@@ -51,58 +29,6 @@ export interface RunningState {
   residual: { lift: number; pitch: number }; // of weight, and of weight times mean chord
 }
 
-/** A foil at one depth with all that running states of any speed share. */
-export interface Rig {
-  design: Design;
-  craft: Craft;
-  flow: Flow;
-  loads: PitchLoads;
-  wakes: { free: Float64Array; lid: Float64Array };
-  chord: Float64Array; // per strip, wing then stabilizer
-  area: Float64Array; // chord times unrolled width, one half
-  height: Float64Array; // z
-  eta: Float64Array;
-}
-
-const DEGREES = 180 / Math.PI;
-
-/** Solves the flow at a depth. The rig is good until the pool solves the role 'running' again. */
-export function rigAt(pool: FlowPool, design: Design, depth: number | null, resolution: Resolution): Rig {
-  const craft = craftOf(design, depth, resolution);
-  return rigOf(design, craft, pool.solve('running', craft, 'pitch'));
-}
-
-/** The rig of a flow already solved with scope 'pitch' or 'whole'. */
-export function rigOf(design: Design, craft: Craft, flow: Flow): Rig {
-  const { depth } = craft;
-  const free = flow.system.fillWake().slice();
-  const lid = depth === null ? free : flow.system.fillWake(-1).slice();
-  const parts = [craft.parts.wing, ...(craft.parts.stabilizer ? [craft.parts.stabilizer] : [])];
-  const join = (pick: (strips: Strips, k: number) => number) =>
-    Float64Array.from(parts.flatMap((strips) => Array.from(strips.eta, (_, k) => pick(strips, k))));
-  return {
-    design,
-    craft,
-    flow,
-    loads: pitchLoads(flow),
-    wakes: { free, lid },
-    chord: join((strips, k) => strips.chord[k]!),
-    area: join((strips, k) => strips.chord[k]! * strips.width[k]!),
-    height: join((strips, k) => strips.controlZ[k]!),
-    eta: join((strips, k) => strips.eta[k]!),
-  };
-}
-
-/** Drags and their moment about the height of the balance point (N m, nose up positive). */
-interface DragState {
-  sources: DragSources;
-  total: number;
-  moment: number;
-  stallMargin: number;
-  stallStrip: number;
-  stripCl: Float64Array;
-}
-
 /**
  * The running state at a speed carrying `weight` (N). Throws an Error with one sentence when nothing carries it or no
  * incidence within 30 degrees trims it.
@@ -119,26 +45,25 @@ export function runLevel(
   const pressure = stream.density * stream.speed ** 2;
   const keepsStance = fix === 'stance' && craft.stabilizer !== null;
   const state = { alpha: 0, turn: 0, stance: balance.x };
-  let drag = dragAt(rig, stream, state, profile);
+  const dragOf = levelDrag(rig, stream, profile);
+  let drag = dragOf(state);
   for (let round = 0; round < 40; round++) {
     const before = { ...state };
     if (keepsStance) trimByIncidence(rig, state, weight, drag.moment, pressure);
     else trimByStance(rig, state, weight, drag.moment, pressure);
-    drag = dragAt(rig, stream, state, profile);
+    drag = dragOf(state);
     const moved = Math.abs(state.alpha - before.alpha) + Math.abs(state.turn - before.turn);
     if (moved + Math.abs(state.stance - before.stance) < 1e-11) break;
   }
   return describe(rig, stream, weight, state, drag, pressure);
 }
 
-interface Attitude {
-  alpha: number;
-  turn: number;
+interface Trim extends Attitude {
   stance: number;
 }
 
 /** Lift (N) and nose-up moment (N m) about the balance point of the vortex forces, their drag taken out. */
-function vortexBalance(rig: Rig, state: Attitude, pressure: number) {
+function vortexBalance(rig: Rig, state: Trim, pressure: number) {
   const [wing, stabilizer] = rig.loads.at(state.alpha, state.turn);
   const c = Math.cos(state.alpha);
   const s = Math.sin(state.alpha);
@@ -159,13 +84,7 @@ function vortexBalance(rig: Rig, state: Attitude, pressure: number) {
   };
 }
 
-function trimByIncidence(
-  rig: Rig,
-  state: Attitude,
-  weight: number,
-  dragMoment: number,
-  pressure: number,
-): void {
+function trimByIncidence(rig: Rig, state: Trim, weight: number, dragMoment: number, pressure: number): void {
   const step = 1e-5;
   for (let i = 0; i < 40; i++) {
     const here = vortexBalance(rig, state, pressure);
@@ -188,7 +107,7 @@ function trimByIncidence(
   }
 }
 
-function trimByStance(rig: Rig, state: Attitude, weight: number, dragMoment: number, pressure: number): void {
+function trimByStance(rig: Rig, state: Trim, weight: number, dragMoment: number, pressure: number): void {
   const step = 1e-5;
   for (let i = 0; i < 40; i++) {
     const here = vortexBalance(rig, state, pressure);
@@ -207,113 +126,11 @@ function checkAngle(alpha: number): void {
     throw new Error('no angle between -45 and 45 degrees carries this weight at this speed');
 }
 
-function dragAt(rig: Rig, stream: Stream, state: Attitude, profile: ProfileModel): DragState {
-  const { craft, flow, design } = rig;
-  const circulation = flow.stripCirculation;
-  rig.loads.circulation(state.alpha, state.turn, circulation);
-  const { depth } = craft;
-  const pressure = stream.density * stream.speed ** 2;
-  const lifting = liftingDrag(rig, stream, circulation, profile);
-  const wave =
-    depth === null ? 0 : pressure * waveDrag(flow.system, rig.wakes, circulation, depth, stream.speed);
-  const standing = standingDrag(rig, stream, profile);
-  const sources: DragSources = { ...lifting.sources, ...standing.sources, wave };
-  const total = Object.values(sources).reduce((sum, value) => sum + value, 0);
-  const { height } = design.brief.balance;
-  const drive = design.brief.driveHeight === null ? 0 : total * (design.brief.driveHeight - height);
-  const heights = lifting.moment + standing.moment; // sum of drag times z
-  return {
-    sources,
-    total,
-    moment: heights - height * total - drive,
-    stallMargin: lifting.stallMargin,
-    stallStrip: lifting.stallStrip,
-    stripCl: lifting.stripCl,
-  };
-}
-
-/** Induced and profile drag strip by strip (both halves), and the sum of drag times height. */
-function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profile: ProfileModel) {
-  const { wakes, chord, area, height, eta, craft } = rig;
-  const n = circulation.length;
-  const wing = craft.parts.wing.count;
-  const q = 0.5 * stream.density * stream.speed ** 2;
-  const sources = { wingInduced: 0, stabilizerInduced: 0, wingProfile: 0, stabilizerProfile: 0 };
-  const stripCl = new Float64Array(n);
-  const point: ProfilePoint = { cd: 0, clMax: Number.POSITIVE_INFINITY };
-  let moment = 0;
-  let stallMargin = Number.POSITIVE_INFINITY;
-  let stallStrip = 0;
-  for (let i = 0; i < n; i++) {
-    const onWing = i < wing;
-    let flow = 0;
-    for (let j = 0; j < n; j++) flow += wakes.free[i * n + j]! * circulation[j]!;
-    const induced = -2 * q * circulation[i]! * flow;
-    const cl = (2 * circulation[i]!) / chord[i]!;
-    stripCl[i] = cl;
-    const reynolds = (stream.speed * chord[i]!) / stream.viscosity;
-    profile.surface(onWing ? 'wing' : 'stabilizer', eta[i]!, cl, reynolds, point);
-    const friction = 2 * q * area[i]! * point.cd;
-    if (onWing) {
-      sources.wingInduced += induced;
-      sources.wingProfile += friction;
-      if (point.clMax - cl < stallMargin) {
-        stallMargin = point.clMax - cl;
-        stallStrip = i;
-      }
-    } else {
-      sources.stabilizerInduced += induced;
-      sources.stabilizerProfile += friction;
-    }
-    moment += (induced + friction) * height[i]!;
-  }
-  return { sources, moment, stallMargin, stallStrip, stripCl };
-}
-
-/** Strut, fuselage, junctions and spray, and the sum of drag times height. */
-function standingDrag({ craft, design }: Rig, stream: Stream, profile: ProfileModel) {
-  const { strut, fuselage, wing, stabilizer } = design;
-  const q = 0.5 * stream.density * stream.speed ** 2;
-  const wetted = strut ? (craft.depth ?? strut.length) : 0;
-  const cd = strut ? profile.strutCd((stream.speed * strut.chord) / stream.viscosity) : null;
-  const strutProfile = !strut
-    ? 0
-    : cd === null
-      ? strutFrictionDrag(strut, wetted, stream)
-      : cd * strut.chord * wetted * q;
-  const spray = strut && craft.depth !== null ? sprayDrag(strut.thickness, stream) : 0;
-  // The wing and the stabilizer meet the fuselage on both sides, the strut once.
-  const rootOf = (chord: number, thickness: number) => 2 * junctionDrag(thickness * chord, chord, stream);
-  const atFoot = strut ? junctionDrag(strut.thickness, strut.chord, stream) : 0;
-  const atWing = fuselage ? rootOf(craft.wing.chord(0), thicknessRatio(wing.section.root)) : 0;
-  const atStabilizer =
-    fuselage && stabilizer && craft.stabilizer
-      ? rootOf(craft.stabilizer.chord(0), thicknessRatio(stabilizer.section.root))
-      : 0;
-  return {
-    sources: {
-      strutProfile,
-      fuselage: fuselage ? fuselageDrag(fuselage, fuselageLength(design, craft), stream) : 0,
-      junctions: atFoot + atWing + atStabilizer,
-      spray,
-    },
-    moment: strutProfile * 0.5 * wetted + spray * wetted + atStabilizer * (stabilizer?.height ?? 0),
-  };
-}
-
-/** Nose to the stabilizer's trailing edge, or to the wing's or the strut's where there is none (common practice). */
-export function fuselageLength({ fuselage, strut }: Design, { wing, stabilizer }: Craft): number {
-  const aft = stabilizer
-    ? stabilizer.arm + 0.75 * stabilizer.chord(0)
-    : Math.max(0.75 * wing.chord(0), strut ? (strut.x ?? 0) + 0.75 * strut.chord : 0);
-  return (fuselage?.nose ?? 0) + aft;
-}
-
 function describe(
   rig: Rig,
   stream: Stream,
   weight: number,
-  state: Attitude,
+  state: Trim,
   drag: DragState,
   pressure: number,
 ): RunningState {

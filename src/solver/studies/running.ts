@@ -8,7 +8,9 @@ import type { ProfileModel } from '../forces/profile.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Flow, FlowPool, Scope } from '../vortex/flow.ts';
 import type { Condition } from './condition.ts';
-import { type DragSources, rigOf, runLevel } from './level-running.ts';
+import type { DragSources } from './level-drag.ts';
+import { runLevel } from './level-running.ts';
+import { rigOf } from './rig.ts';
 
 export interface RunningFoil {
   craft: Craft;

@@ -3,12 +3,13 @@
  * later (take-off, shims, depth, carving, waves, cavitation). Plain data; SI, angles in degrees.
  */
 import type { Design } from '../design/document.ts';
-import { fixedProfile, type ProfileModel } from '../forces/profile.ts';
+import type { ProfileModel } from '../forces/profile.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { type Place, type PressurePoint, PressureWatch } from './cavitation.ts';
 import { depthAtSpeed, resolutionOf } from './condition.ts';
 import { breachHeel, type DepthRow, depthStudy, type HeelRow, heelStudy } from './depth-heel.ts';
 import type { Fix } from './level-running.ts';
+import { profileFor } from './profile-for.ts';
 import { type SideRule, type SideTrim, sideTrim } from './side-trim.ts';
 import {
   type BestSpeeds,
@@ -51,11 +52,6 @@ export interface SpeedStudy {
   lineUp: number | null;
   sections: ProfileModel['source'];
   reach: number; // m, how far from the drawn stance the feet can go
-}
-
-/** How section drag and usable lift are modelled for a design. */
-export function profileFor(_design: Design): ProfileModel {
-  return fixedProfile;
 }
 
 export function makeRunner(design: Design): LevelRunner {

@@ -9,7 +9,9 @@ import type { Resolution } from '../geometry/craft.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
-import { type DragSources, type Fix, type Rig, type RunningState, rigAt, runLevel } from './level-running.ts';
+import type { DragSources } from './level-drag.ts';
+import { type Fix, type RunningState, runLevel } from './level-running.ts';
+import { type Rig, rigAt } from './rig.ts';
 
 const DEGREES = 180 / Math.PI;
 

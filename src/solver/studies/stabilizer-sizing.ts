@@ -14,9 +14,10 @@ import type { ConditionOptions } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
 import { holdTerms } from './hold.ts';
-import { rigAt, runLevel } from './level-running.ts';
+import { runLevel } from './level-running.ts';
 import { neutralPoint } from './pitch.ts';
 import { profileFor } from './profile-for.ts';
+import { rigAt } from './rig.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
 

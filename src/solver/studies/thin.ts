@@ -23,8 +23,8 @@ import { springOf } from '../structure/joints.ts';
 import { ATMOSPHERE, lowestPressure, type Place, PressureWatch } from './cavitation.ts';
 import { TEST_FORCE, TEST_MOMENT } from './compliance.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
-import { fuselageLength } from './level-running.ts';
 import { profileFor } from './profile-for.ts';
+import { fuselageLength } from './rig.ts';
 import { LevelRunner } from './speed.ts';
 import type { Study } from './study.ts';
 

@@ -9,7 +9,7 @@
  */
 import { addLoads, type Load, mixAlpha, sumLoads } from '../forces/loads.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
-import type { Rig } from './level-running.ts';
+import type { Rig } from './rig.ts';
 import type { LevelRunner } from './speed.ts';
 
 const RADIANS = Math.PI / 180;
