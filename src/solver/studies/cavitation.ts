@@ -38,7 +38,19 @@ export function lowestPressure(points: OutlinePoints): LowestPressure {
 }
 
 /** Lowest pressure along a surface whose section blends from root to tip: three stations, linear between. */
-function alongSurface(root: Outline, tip: Outline): (eta: number, cl: number) => number {
+type AlongSurface = (eta: number, cl: number) => number;
+
+const solved = new WeakMap<Outline, WeakMap<Outline, AlongSurface>>(); // outlines are never changed in place
+
+function alongSurface(root: Outline, tip: Outline): AlongSurface {
+  const known = solved.get(root) ?? new WeakMap<Outline, AlongSurface>();
+  solved.set(root, known);
+  const law = known.get(tip) ?? solveAlong(root, tip);
+  known.set(tip, law);
+  return law;
+}
+
+function solveAlong(root: Outline, tip: Outline): AlongSurface {
   const same = JSON.stringify(root) === JSON.stringify(tip);
   const stations = same ? [0] : [0, 0.5, 1];
   const laws = stations.map((eta) => lowestPressure(blendOutlines(root, tip, eta, POINTS)));

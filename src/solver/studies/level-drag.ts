@@ -34,6 +34,7 @@ export interface DragState {
   moment: number;
   stallMargin: number;
   stallStrip: number;
+  stripMargin: Float64Array; // clMax - cl of every wing strip
   stripCl: Float64Array;
 }
 
@@ -77,6 +78,7 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
   const q = 0.5 * stream.density * stream.speed ** 2;
   const sources = { wingInduced: 0, stabilizerInduced: 0, wingProfile: 0, stabilizerProfile: 0 };
   const stripCl = new Float64Array(n);
+  const stripMargin = new Float64Array(wing);
   const point: ProfilePoint = { cd: 0, clMax: Number.POSITIVE_INFINITY };
   let moment = 0;
   let stallMargin = Number.POSITIVE_INFINITY;
@@ -94,8 +96,10 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
     if (onWing) {
       sources.wingInduced += induced;
       sources.wingProfile += friction;
-      if (point.clMax - cl < stallMargin) {
-        stallMargin = point.clMax - cl;
+      const margin = point.clMax - cl;
+      stripMargin[i] = margin;
+      if (margin < stallMargin) {
+        stallMargin = margin;
         stallStrip = i;
       }
     } else {
@@ -104,7 +108,7 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
     }
     moment += (induced + friction) * height[i]!;
   }
-  return { sources, moment, stallMargin, stallStrip, stripCl };
+  return { sources, moment, stallMargin, stallStrip, stripMargin, stripCl };
 }
 
 /** Strut, fuselage, junctions and spray, and the sum of drag times height. */

@@ -25,6 +25,7 @@ export interface RunningState {
   totalDrag: number; // N
   stallMargin: number; // least (clMax - cl) over the wing's strips; infinite where the profile model knows no clMax
   stallStrip: number; // index of that strip
+  stripMargin: Float64Array; // clMax - cl of every wing strip
   stripCl: Float64Array; // wing then stabilizer
   residual: { lift: number; pitch: number }; // of weight, and of weight times mean chord
 }
@@ -153,6 +154,7 @@ function describe(
     totalDrag: drag.total,
     stallMargin: drag.stallMargin,
     stallStrip: drag.stallStrip,
+    stripMargin: drag.stripMargin,
     stripCl: drag.stripCl,
     residual: {
       lift: (balance.lift - weight) / weight,

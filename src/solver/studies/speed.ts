@@ -6,6 +6,7 @@ import type { Design } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
 import type { ProfileModel } from '../forces/profile.ts';
 import type { Resolution } from '../geometry/craft.ts';
+import { scaledChord } from '../geometry/scale.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
@@ -183,7 +184,7 @@ export interface TakeOff {
 }
 
 /** Depth at which a foil lifts off, m: the brief's take-off depth, or its depth. */
-function takeOffDepth(design: Design): number | null {
+export function takeOffDepth(design: Design): number | null {
   return design.brief.depths?.takeOff ?? design.brief.depth;
 }
 
@@ -209,7 +210,7 @@ export function takeOff(make: (design: Design) => LevelRunner, design: Design): 
   };
 }
 
-function lowestSpeed(runner: LevelRunner, weight: number): number | null {
+export function lowestSpeed(runner: LevelRunner, weight: number): number | null {
   const depth = takeOffDepth(runner.design);
   const margin = (speed: number) => {
     try {
@@ -224,20 +225,7 @@ function lowestSpeed(runner: LevelRunner, weight: number): number | null {
 }
 
 function withMoreChord(design: Design, factor: number): Design {
-  const { chord } = design.wing;
-  const scaled = (() => {
-    switch (chord.kind) {
-      case 'taper':
-        return { ...chord, root: chord.root * factor, tip: chord.tip * factor };
-      case 'points':
-        return { ...chord, at: chord.at.map(([eta, c]): [number, number] => [eta, c * factor]) };
-      case 'formula':
-        return { ...chord, expression: `${factor} * (${chord.expression})` };
-      default:
-        return { ...chord, root: chord.root * factor };
-    }
-  })();
-  return { ...design, wing: { ...design.wing, chord: scaled } };
+  return { ...design, wing: { ...design.wing, chord: scaledChord(design.wing.chord, factor) } };
 }
 
 export interface ShimRow {
