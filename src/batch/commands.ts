@@ -9,6 +9,7 @@ import { stiffnessFigures } from '../solver/studies/stiffness.ts';
 import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
 import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
+import { HOLD_REPORT_USAGE, HOLD_REPORT_WORDS, runHoldReport } from './hold-report-command.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 
@@ -44,6 +45,10 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     },
   },
   modes: { usage: 'modes FILE [--speed M_S]', run: runModes },
+  'hold-report': {
+    usage: HOLD_REPORT_USAGE,
+    run: (words) => runHoldReport(sortWords(words, HOLD_REPORT_WORDS)),
+  },
   stiffness: { usage: 'stiffness FILE [--speed M_S]', run: runStiffness },
 };
 

@@ -8,6 +8,8 @@ import type { Draw } from '../solver/geometry/parting.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
 import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
+import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
+import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
 import {
@@ -16,6 +18,8 @@ import {
   speedDetails,
   speedStudy,
 } from '../solver/studies/speed-study.ts';
+import { type ChangeOptions, stabilizerChanges } from '../solver/studies/stabilizer-changes.ts';
+import { type SizingOptions, sizeStabilizer } from '../solver/studies/stabilizer-sizing.ts';
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
 import { whistle } from '../solver/studies/whistle.ts';
@@ -26,6 +30,10 @@ type NoOptions = Record<string, never>;
 export const STUDIES = {
   workshop: (design: Design, options: { draw: Draw; date: string }) => workshopOverview(design, options),
   droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
+  hold: (design: Design, options: HoldOptions) => holdStudy(design, options),
+  modeTracks: (design: Design, options: ModeTracksOptions) => modeTracks(design, options),
+  sizing: (design: Design, options: SizingOptions) => sizeStabilizer(design, options),
+  stabilizerChanges: (design: Design, options: ChangeOptions) => stabilizerChanges(design, options),
   speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
   speedDetails: (design: Design, options: SpeedDetailOptions) => speedDetails(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),

@@ -36,6 +36,23 @@ export interface Coupling {
   vertical: VerticalByPart;
 }
 
+/** The three ratios that say how a foil feels; null where the denominator lies within its own band: not resolved. */
+export interface Ratios {
+  rollFromYaw: number | null; // Clr/|Clp|
+  yawFromRoll: number | null; // Cnp/|Cnr|
+  rollOverYaw: number | null; // Clbeta/Cnbeta
+}
+
+export function ratiosOf(by: Derivatives, band: Derivatives): Ratios {
+  const over = (value: number, key: keyof Derivatives, divisor: number) =>
+    Math.abs(by[key]) > band[key] ? value / divisor : null;
+  return {
+    rollFromYaw: over(by.Clr, 'Clp', Math.abs(by.Clp)),
+    yawFromRoll: over(by.Cnp, 'Cnr', Math.abs(by.Cnr)),
+    rollOverYaw: over(by.Clbeta, 'Cnbeta', by.Cnbeta),
+  };
+}
+
 /** Everything at once for a foil whose flow was solved with scope 'whole'. `balance` in m, z up from the origin. */
 export function couplingOf(
   pool: FlowPool,

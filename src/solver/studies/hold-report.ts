@@ -36,6 +36,8 @@ export interface HoldReport {
   /** The index's two factors by themselves. */
   rollTerm: Record<HoldFigure, Correlation>;
   yawTerm: Record<HoldFigure, Correlation>;
+  /** The index over the first designs alone: quickly made again, it tells whether a kept report is still true. */
+  first: { designs: number; index: Record<HoldFigure, Correlation> };
 }
 
 interface Sample {
@@ -47,6 +49,7 @@ interface Sample {
 }
 
 const RESOLUTION = { strips: 24, stabilizerStrips: 12, rows: 1 };
+const FIRST = 25;
 const LIFT_COEFFICIENTS = [0.1, 0.9] as const;
 
 export function* holdReport(seed: number, designs: number): Study<HoldReport> {
@@ -60,6 +63,7 @@ export function* holdReport(seed: number, designs: number): Study<HoldReport> {
     if (sample) samples.push(sample);
     yield samples.length / designs;
   }
+  const first = samples.slice(0, FIRST);
   return {
     seed,
     designs,
@@ -71,6 +75,7 @@ export function* holdReport(seed: number, designs: number): Study<HoldReport> {
     ),
     rollTerm: correlate(samples, ({ rollTerm }) => rollTerm),
     yawTerm: correlate(samples, ({ yawTerm }) => yawTerm),
+    first: { designs: first.length, index: correlate(first, ({ index }) => index) },
   };
 }
 

@@ -9,7 +9,7 @@ import { craftOf, type Resolution } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
-import { type Coupling, couplingOf } from './coupling.ts';
+import { type Coupling, couplingOf, type Ratios, ratiosOf } from './coupling.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
 import type { Pushes } from './motion.ts';
@@ -17,6 +17,7 @@ import { neutralPoint } from './pitch.ts';
 import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
+import { sumOf } from './sums.ts';
 
 export interface HoldOptions {
   condition?: Omit<ConditionOptions, 'alpha'>;
@@ -27,6 +28,9 @@ export interface HoldStudy {
   CL: number;
   alpha: number; // rad; turns the axes into the stream where asked for
   coupling: Coupling;
+  /** What one of a lateral coefficient is here: N of side force, N m of roll and yaw; and b/2V, s, that makes rates plain numbers. */
+  scale: { force: number; moment: number; rate: number };
+  ratios: { foilVortex: Ratios; foil: Ratios; craft: Ratios }; // the latter two with strip drag
   /**
    * Two figures that are easily taken for one another, both in mean chords: how far the neutral point lies behind the
    * balance point, and -dCm/dCL about the balance point with every drag at its own depth.
@@ -48,12 +52,19 @@ export function* holdStudy(design: Design, { condition = {} }: HoldOptions = {})
   const coarse = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 1 });
   yield 0.3;
   const rows = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 4 });
+  const band = {
+    foil: gap(coarse.coupling.foil.vortex.total, rows.coupling.foil.vortex.total),
+    craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
+    modes: modeGap(coarse.modes, rows.modes),
+  };
+  const { foil, craft } = fine.coupling;
   return {
     ...fine,
-    band: {
-      foil: gap(coarse.coupling.foil.vortex.total, rows.coupling.foil.vortex.total),
-      craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
-      modes: modeGap(coarse.modes, rows.modes),
+    band,
+    ratios: {
+      foilVortex: ratiosOf(foil.vortex.total, band.foil),
+      foil: ratiosOf(sumOf([foil.vortex.total, foil.profile.total]), band.foil),
+      craft: ratiosOf(sumOf([craft.vortex.total, craft.profile.total]), band.craft),
     },
     isProfileAssumed: profileFor(design).source === 'fixed',
   };
@@ -83,7 +94,10 @@ function holdAt(
     geometric: (neutralPoint(foil.loads, foil.alpha) - design.brief.balance.x) / craft.wing.meanChord,
     withDrag: marginWithDrag(modes.pushes, foil.alpha) / craft.wing.meanChord,
   };
-  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, margins, modes };
+  const { projectedArea, span } = craft.wing;
+  const force = 0.5 * condition.density * condition.speed ** 2 * projectedArea;
+  const scale = { force, moment: force * span, rate: span / (2 * condition.speed) };
+  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, scale, margins, modes };
 }
 
 /** -dM/dFz by a turn of the stream (m): nose-up moment about the balance point against force up. */

@@ -1,7 +1,7 @@
 /**
  * How every mode of the craft, and every derivative behind it, moves as the wing droops further: the same family of bent
  * wings as the droop sweep, the whole craft with its strut. Columns run over the amplitudes in degrees; NaN where a
- * mode of that kind does not exist.
+ * mode of that kind does not exist, and where the wing cannot be drawn or carries the weight at no angle.
  */
 import type { Design } from '../design/document.ts';
 import { Bender, type Kept } from '../geometry/bend.ts';
@@ -9,7 +9,7 @@ import { craftOf } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
-import { couplingOf } from './coupling.ts';
+import { type Coupling, couplingOf } from './coupling.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
 import { profileFor } from './profile-for.ts';
@@ -20,7 +20,7 @@ import { sumOf } from './sums.ts';
 export interface ModeTracksOptions {
   kept?: Kept;
   count?: number; // default 13
-  to?: number; // degrees; default 45, or less where the surface or the shape forbids
+  to?: number; // degrees; default 45
   condition?: Omit<ConditionOptions, 'alpha'>;
 }
 
@@ -33,6 +33,7 @@ export interface ModeTracks {
   present: number; // degrees
   amplitude: Float64Array;
   modes: Partial<Record<LateralKind | VerticalKind, ModeTrack>>;
+  fallHeldStraight: Float64Array; // 1/s
   /** Of the craft about the balance point, vortex and strip drag: the whole, and what of it the strut makes. */
   derivatives: Record<keyof Derivatives, { total: Float64Array; strut: Float64Array }>;
 }
@@ -48,30 +49,59 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
   const column = () => new Float64Array(count).fill(Number.NaN);
   const modes: ModeTracks['modes'] = {};
   const derivatives = {} as ModeTracks['derivatives'];
-  for (let k = 0; k < count; k++) {
-    const bent = { ...design, wing: bender.at(amplitude[k]!) };
+  const fallHeldStraight = column();
+  const at = (angle: number) => {
+    const bent = { ...design, wing: bender.at(angle) };
     const craft = craftOf(bent, condition.depth, resolution);
     const foil = runFoil(pool, 'tracked', craft, condition, 'whole');
     const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
-    const found = modesOf(pool, bent, condition, foil, profile, coupling);
-    for (const { kind, real, imaginary } of allModes(found)) {
-      modes[kind] ??= { real: column(), imaginary: column() };
-      modes[kind].real[k] = real;
-      modes[kind].imaginary[k] = imaginary;
-    }
-    const { vortex, profile: drag } = coupling.craft;
-    const total = sumOf([vortex.total, drag.total]);
-    const strut = sumOf([vortex.strut, drag.strut]);
-    for (const key of Object.keys(total) as Array<keyof Derivatives>) {
-      derivatives[key] ??= { total: column(), strut: column() };
-      derivatives[key].total[k] = total[key];
-      derivatives[key].strut[k] = strut[key];
+    return { coupling, found: modesOf(pool, bent, condition, foil, profile, coupling) };
+  };
+  for (let k = 0; k < count; k++) {
+    const solved = orNothing(() => at(amplitude[k]!));
+    if (solved) {
+      note(modes, solved.found, k, column);
+      fallHeldStraight[k] = solved.found.fallHeldStraight;
+      noteDerivatives(derivatives, solved.coupling, k, column);
     }
     yield (k + 1) / count;
   }
-  return { present: bender.present, amplitude, modes, derivatives };
+  return { present: bender.present, amplitude, modes, fallHeldStraight, derivatives };
 }
 
-function allModes({ lateral, vertical }: Modes) {
-  return [...lateral, ...vertical];
+/** A wing that cannot be drawn, or that carries the weight at no angle, leaves a gap in the columns. */
+function orNothing<T>(solve: () => T): T | null {
+  try {
+    return solve();
+  } catch {
+    return null;
+  }
+}
+
+function note(
+  modes: ModeTracks['modes'],
+  { lateral, vertical }: Modes,
+  k: number,
+  column: () => Float64Array,
+): void {
+  for (const { kind, real, imaginary } of [...lateral, ...vertical]) {
+    modes[kind] ??= { real: column(), imaginary: column() };
+    modes[kind].real[k] = real;
+    modes[kind].imaginary[k] = imaginary;
+  }
+}
+
+function noteDerivatives(
+  derivatives: ModeTracks['derivatives'],
+  { craft: { vortex, profile } }: Coupling,
+  k: number,
+  column: () => Float64Array,
+): void {
+  const total = sumOf([vortex.total, profile.total]);
+  const strut = sumOf([vortex.strut, profile.strut]);
+  for (const key of Object.keys(total) as Array<keyof Derivatives>) {
+    derivatives[key] ??= { total: column(), strut: column() };
+    derivatives[key].total[k] = total[key];
+    derivatives[key].strut[k] = strut[key];
+  }
 }
