@@ -9,6 +9,8 @@ export const BLOCKS: Readonly<Record<string, unknown>> = {
   'brief.depths': { takeOff: 0.3, cruise: 0.5, top: 0.6 },
   'brief.sidePull': { share: 0.1, height: 2 },
   'brief.boardAngle': 1,
+  'wing.section.tip.thicknessScale': 1.1,
+  'wing.section.tip.camberScale': 0.5,
   'strut.x': 0.1,
   'strut.top': { chord: 0.12, thickness: 0.015 },
   inertia: {

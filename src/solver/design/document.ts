@@ -14,7 +14,8 @@ export const VERSION = 1;
 
 const LONGEST_NAME = 200; // characters
 const MOST_POINTS = 100; // of a law
-const MOST_COORDINATES = 1000; // of an outline
+export const LEAST_COORDINATES = 10;
+export const MOST_COORDINATES = 1000; // of an outline
 
 const OR_NULL = ', or null';
 
@@ -103,12 +104,18 @@ const TwistSchema = kinds(
 );
 
 const CODE = 'four digits such as 2412: camber, its place, and a thickness above 00';
-const COORDINATES = `a list of 10 to ${MOST_COORDINATES} pairs [x, y]`;
+const COORDINATES = `a list of ${LEAST_COORDINATES} to ${MOST_COORDINATES} pairs [x, y]`;
 const NAME = `a text of up to ${LONGEST_NAME} characters`;
 const NameSchema = v.pipe(v.string(NAME), v.maxLength(LONGEST_NAME, NAME));
 
+/** Thickness and camber drawn larger or smaller than code or points have them; a camber below 0 hangs down. */
+const SCALES = {
+  thicknessScale: v.exactOptional(number('*.section.*.thicknessScale')),
+  camberScale: v.exactOptional(number('*.section.*.camberScale')),
+};
+
 const OutlineSchema = kinds(
-  keys({ kind: kind('naca4'), code: v.pipe(v.string(CODE), v.regex(FOUR_DIGIT_CODE, CODE)) }),
+  keys({ kind: kind('naca4'), code: v.pipe(v.string(CODE), v.regex(FOUR_DIGIT_CODE, CODE)), ...SCALES }),
   keys({
     kind: kind('coordinates'),
     name: NameSchema,
@@ -120,9 +127,10 @@ const OutlineSchema = kinds(
         ),
         COORDINATES,
       ),
-      v.minLength(10, COORDINATES),
+      v.minLength(LEAST_COORDINATES, COORDINATES),
       v.maxLength(MOST_COORDINATES, COORDINATES),
     ),
+    ...SCALES,
   }),
 );
 

@@ -55,6 +55,8 @@ export const RANGES = {
   '*.*.at.*.0': share,
   '*.section.*.points.*.0': { min: -0.05, max: 1.05, unit: '' },
   '*.section.*.points.*.1': { min: -0.5, max: 0.5, unit: '' },
+  '*.section.*.thicknessScale': { min: 0.2, max: 4, unit: '', default: 1 },
+  '*.section.*.camberScale': { min: -4, max: 4, unit: '', default: 1 },
   '*.incidence': degrees(-30, 30),
   'stabilizer.arm': metres(0.1, 3),
   'stabilizer.height': metres(-2, 2),

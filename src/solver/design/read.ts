@@ -4,8 +4,8 @@
  * stands after geometry in the order of imports though it lives beside the schema.
  */
 import * as v from 'valibot';
+import { outlineProblem } from '../geometry/contour.ts';
 import { depthProblem } from '../geometry/craft.ts';
-import { outlineProblem } from '../geometry/outline.ts';
 import { GeometryError, type Surface, surfaceOf } from '../geometry/surface.ts';
 import { laminateProblem, lawProblem } from './checks.ts';
 import { type Design, DesignSchema, FORMAT, type Planform, VERSION } from './document.ts';

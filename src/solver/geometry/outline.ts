@@ -1,11 +1,11 @@
 /**
  * Section outlines on a unit chord: x from the leading edge aft, y upward, both as a share of the chord. The x axis of
- * an imported outline is its chord line; it is taken as it stands, neither turned nor scaled.
+ * an imported outline is its chord line; it is taken as it stands, neither turned nor moved (read-outline.ts does that once).
  */
-import type { Outline, Pair } from '../design/document.ts';
+import type { Outline, Pair, Strut } from '../design/document.ts';
 import { FOUR_DIGIT_CODE } from '../design/ranges.ts';
-import { smoothCubic } from '../numeric/smooth.ts';
 import type { Curve } from '../numeric/spline.ts';
+import { type Contour, contour } from './contour.ts';
 
 /** A NACA four-digit code as shares of the chord. E. N. Jacobs, K. E. Ward, R. M. Pinkerton, NACA Report 460 (1933). */
 export interface FourDigit {
@@ -69,92 +69,66 @@ export function blendOutlines(root: Outline, tip: Outline, eta: number, count: n
   return { x: blend(from.x, to.x), y: blend(from.y, to.y) };
 }
 
+/** The strut's section: a symmetric four-digit form of its thickness, as the document draws none. */
+export function strutOutline({ chord, thickness }: Pick<Strut, 'chord' | 'thickness'>): Outline {
+  return { kind: 'naca4', code: '0010', thicknessScale: thickness / chord / 0.1 };
+}
+
 /** Height of the mean line over the chord line, as a share of the chord, at x in [0, 1]. */
 export function meanLine(outline: Outline): Curve {
   if (outline.kind === 'naca4') {
-    const digits = fourDigit(outline.code);
+    const digits = fourDigitOf(outline);
     return (x) => fourDigitMeanLine(digits, x).y;
   }
-  const height = contour(outline.points);
+  const height = heightsOf(outline);
   return (x) => 0.5 * (height(x, 1) + height(x, -1));
 }
 
 /** Largest thickness as a share of the chord. */
 export function thicknessRatio(outline: Outline): number {
-  if (outline.kind === 'naca4') return fourDigit(outline.code).thickness;
-  const height = contour(outline.points);
+  if (outline.kind === 'naca4') return fourDigitOf(outline).thickness;
+  const height = heightsOf(outline);
   return extreme((x) => height(x, 1) - height(x, -1));
 }
 
 /** Largest height of the mean line as a share of the chord; negative where it hangs below the chord line. */
 export function camberRatio(outline: Outline): number {
-  if (outline.kind === 'naca4') return fourDigit(outline.code).camber;
+  if (outline.kind === 'naca4') return fourDigitOf(outline).camber;
   return extreme(meanLine(outline));
 }
 
-/** Why points are no outline, as what was found and what is allowed; null when they are one. */
-export function outlineProblem(points: readonly Pair[]): { found: string; allowed: string } | null {
-  const xs = points.map(([x]) => x);
-  const least = Math.min(...xs);
-  const most = Math.max(...xs);
-  if (least > 0.02 || most < 0.98)
-    return {
-      found: `x from ${least} to ${most}`,
-      allowed: 'x from 0 at the leading edge to 1 at the trailing edge',
-    };
-  const nose = xs.indexOf(least);
-  const turn = xs.findIndex((x, k) => k > 0 && (k <= nose ? !(x < xs[k - 1]!) : !(x > xs[k - 1]!)));
-  if (turn >= 0 || nose < 3 || nose > xs.length - 4)
-    return {
-      found: `x ${xs[Math.max(turn, 0)]} as point ${Math.max(turn, 0) + 1}`,
-      allowed: 'points from the trailing edge along one side to the leading edge and back along the other',
-    };
-  const height = contour(points);
-  for (let k = 1; k < 100; k++)
-    if (height(k / 100, 1) < height(k / 100, -1))
-      return { found: `sides that cross at x ${k / 100}`, allowed: 'an upper side above the lower one' };
-  return null;
-}
-
-function fourDigit(code: string): FourDigit {
+/** The digits of a four-digit outline with its scaling worked in. */
+export function fourDigitOf(outline: Extract<Outline, { kind: 'naca4' }>): FourDigit {
+  const { code, thicknessScale = 1, camberScale = 1 } = outline;
   const digits = readFourDigit(code);
   if (!digits) throw new Error(`section code: found "${code}", allowed four digits such as 2412`);
-  return digits;
+  const { camber, position, thickness } = digits;
+  return { camber: camber * camberScale, position, thickness: thickness * thicknessScale };
+}
+
+/** Heights of imported points with thickness and camber scaled apart, both measured square to the chord line. */
+function heightsOf(outline: Extract<Outline, { kind: 'coordinates' }>): Contour {
+  const height = contour(outline.points);
+  const { thicknessScale = 1, camberScale = 1 } = outline;
+  if (thicknessScale === 1 && camberScale === 1) return height;
+  return (x, side) => {
+    const [above, below] = [height(x, 1), height(x, -1)];
+    return 0.5 * (camberScale * (above + below) + side * thicknessScale * (above - below));
+  };
 }
 
 /** The surface point over a place on the chord (side 1 upper, -1 lower); a four-digit thickness stands square to the mean line. */
 export function surfacePoint(outline: Outline): (x: number, side: 1 | -1) => Pair {
   if (outline.kind === 'coordinates') {
-    const height = contour(outline.points);
+    const height = heightsOf(outline);
     return (x, side) => [x, height(x, side)];
   }
-  const digits = fourDigit(outline.code);
+  const digits = fourDigitOf(outline);
   return (x, side) => {
     const { y, slope } = fourDigitMeanLine(digits, x);
     const half = (side * fourDigitThickness(digits, x)) / Math.hypot(1, slope);
     return [x - half * slope, y + half];
   };
-}
-
-/**
- * Upper and lower height of imported points at x. Along t = sqrt(x - nose), negative on the upper side, an outline with
- * a round nose is one smooth curve right through its leading edge.
- */
-function contour(points: readonly Pair[]): (x: number, side: 1 | -1) => number {
-  const xs = points.map(([x]) => x);
-  const start = Math.min(...xs);
-  const nose = xs.indexOf(start);
-  const t = points.map(([x], k) => Math.sqrt(x - start) * (k < nose ? -1 : 1));
-  const curve = smoothCubic(
-    t,
-    points.map(([, y]) => y),
-  );
-  const [first, last] = [t[0]!, t[t.length - 1]!];
-  const clamp = (at: number) => Math.min(last, Math.max(first, at));
-  // Points may run either way round: the side that lies higher at mid-chord is the upper one.
-  const middle = Math.sqrt(Math.max(0, 0.5 - start));
-  const upper = curve(-middle) >= curve(middle) ? -1 : 1;
-  return (x, side) => curve(clamp(upper * side * Math.sqrt(Math.max(0, x - start))));
 }
 
 /** The value of largest size of f over the chord: by samples, then a parabola through the best and its neighbours. */

@@ -6,7 +6,7 @@
  * Angles in radians, negative for positive camber; moment coefficients positive nose up. Thickness is left out.
  */
 import type { Outline } from '../design/document.ts';
-import { type FourDigit, meanLine, readFourDigit } from './outline.ts';
+import { type FourDigit, fourDigitOf, meanLine } from './outline.ts';
 
 /** Angle of the chord line to the stream at which the section lifts nothing, rad. */
 export function zeroLiftAngle(outline: Outline): number {
@@ -25,8 +25,8 @@ interface Thin {
 
 function thinSection(outline: Outline): Thin {
   if (outline.kind === 'coordinates') return fromHeights(outline);
-  const digits = readFourDigit(outline.code);
-  return digits && digits.camber > 0 ? fromParabolas(digits) : { zeroLift: 0, moment: 0 };
+  const digits = fourDigitOf(outline);
+  return digits.camber !== 0 ? fromParabolas(digits) : { zeroLift: 0, moment: 0 };
 }
 
 /** Two parabolas: the slope is scale (2p - 1 + cos theta) on either side of p, so each integral has a closed form. */

@@ -40,7 +40,10 @@ export function shapeKey(shape: SectionShape): string {
   if (known !== undefined) return known;
   let key: string;
   if (!('kind' in shape)) key = `${shape.x.join()} ${shape.y.join()}`;
-  else key = shape.kind === 'naca4' ? shape.code : shape.points.join();
+  else {
+    const { thicknessScale = 1, camberScale = 1 } = shape;
+    key = `${shape.kind === 'naca4' ? shape.code : shape.points.join()} ${thicknessScale} ${camberScale}`;
+  }
   keys.set(shape, key);
   return key;
 }

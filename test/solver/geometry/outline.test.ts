@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { Outline, Pair } from '../../../src/solver/design/document.ts';
+import { outlineProblem } from '../../../src/solver/geometry/contour.ts';
 import {
   blendOutlines,
   camberRatio,
   fourDigitMeanLine,
   fourDigitThickness,
   outlinePoints,
-  outlineProblem,
   readFourDigit,
   thicknessRatio,
 } from '../../../src/solver/geometry/outline.ts';
+import { edgeThickness, noseRadius } from '../../../src/solver/geometry/outline-marks.ts';
+import { zeroLiftAngle } from '../../../src/solver/geometry/thin.ts';
 
 const naca = (code: string): Outline => ({ kind: 'naca4', code });
 const pairs = ({ x, y }: { x: Float64Array; y: Float64Array }): Pair[] =>
@@ -109,6 +111,58 @@ describe('outline points', () => {
     expect(blendOutlines(root, tip, 0, 41)).toEqual(outlinePoints(root, 41));
     const end = blendOutlines(root, tip, 1, 41);
     for (let k = 0; k < 41; k++) expect(end.y[k]).toBeCloseTo(outlinePoints(tip, 41).y[k]!, 15);
+  });
+});
+
+describe('scaling', () => {
+  const scaled = (outline: Outline, thicknessScale: number, camberScale: number): Outline => ({
+    ...outline,
+    thicknessScale,
+    camberScale,
+  });
+
+  it('of a code gives the section of the scaled digits', () => {
+    const found = outlinePoints(scaled(naca('2410'), 1.2, 2), 61);
+    const wanted = outlinePoints(naca('4412'), 61);
+    for (let k = 0; k < 61; k++) expect(found.y[k]).toBeCloseTo(wanted.y[k]!, 12);
+  });
+
+  it('of points changes thickness and camber apart, and turns a camber over', () => {
+    for (const [thick, camber] of [
+      [1.25, 1],
+      [1, 1.5],
+      [0.8, -1],
+    ] as const) {
+      const found = scaled(imported('2412'), thick, camber);
+      expect(thicknessRatio(found)).toBeCloseTo(0.12 * thick, 3);
+      expect(camberRatio(found)).toBeCloseTo(0.02 * camber, 4);
+    }
+  });
+
+  it('goes into the zero-lift angle of thin-airfoil theory in proportion to camber', () => {
+    for (const outline of [naca('2412'), imported('2412')]) {
+      const drawn = zeroLiftAngle(outline);
+      expect(zeroLiftAngle(scaled(outline, 1.3, 1.5))).toBeCloseTo(1.5 * drawn, 10);
+      expect(zeroLiftAngle(scaled(outline, 1, -1))).toBeCloseTo(-drawn, 10);
+    }
+  });
+});
+
+describe('marks of a section', () => {
+  it.each(['0006', '0012', '2411', '4415'])(
+    '%s has a nose of 1.1019 t^2 (NACA Report 460, from memory)',
+    (code) => {
+      const exact = 1.1019 * (Number(code.slice(2)) / 100) ** 2;
+      expect(Math.abs(noseRadius(naca(code)) / exact - 1)).toBeLessThan(0.02);
+      // Points of a cambered code are met where the outline is foremost, beside the middle of its nose.
+      expect(Math.abs(noseRadius(imported(code, 121)) / exact - 1)).toBeLessThan(
+        code === '4415' ? 0.12 : 0.05,
+      );
+    },
+  );
+
+  it('a four-digit trailing edge is 0.0021 over 0.20 of the thickness open on either side (NACA Report 460)', () => {
+    expect(edgeThickness(naca('0012'))).toBeCloseTo((2 * 0.0021 * 0.12) / 0.2, 4);
   });
 });
 
