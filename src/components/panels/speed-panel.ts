@@ -28,6 +28,7 @@ import {
 } from '../speed/readings.ts';
 import * as tables from '../speed/tables.ts';
 import { StudyController } from '../study-controller.ts';
+import { studyStyles } from '../study-styles.ts';
 
 const COUNT = 60;
 const COLOURS: Record<keyof DragSources, `--${string}`> = {
@@ -47,59 +48,18 @@ const COLOURS: Record<keyof DragSources, `--${string}`> = {
 export class SpeedPanel extends LitElement {
   static override styles = [
     answerStyles,
+    studyStyles,
     tableStyles,
     css`
-      .controls {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 1.5rem;
-        --control-width: 9rem;
+      .charts {
+        row-gap: 1rem;
       }
-      .charts,
       .tables {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21rem), 1fr));
-        gap: 1rem 1.5rem;
-      }
-      .tables {
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 26rem), 1fr));
+        gap: 1rem 1.5rem;
         margin-top: 1rem;
         align-items: start;
-      }
-      .say {
-        font-size: var(--step-1);
-        line-height: 1.45;
-        margin: 0.2rem 0;
-        font-variant-numeric: tabular-nums;
-      }
-      .trouble,
-      .caution {
-        border-left: 3px solid var(--thrown);
-        padding-left: 0.5rem;
-        font-size: var(--step--1);
-        color: var(--soft);
-      }
-      .trouble {
-        color: var(--ink);
-      }
-      button {
-        font: inherit;
-        font-size: var(--step--1);
-        color: inherit;
-        background: none;
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 0.2rem 0.55rem;
-        align-self: center;
-      }
-      button:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 1px;
-      }
-      @media (pointer: coarse) {
-        button {
-          min-height: 2.5rem;
-        }
       }
     `,
   ];

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
+import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -12,12 +13,13 @@ import * as account from '../stiffness/account.ts';
 import '../stiffness/bench-table.ts';
 import * as flying from '../stiffness/flying.ts';
 import '../stiffness/makeup-fields.ts';
-import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import * as ride from '../stiffness/ride.ts';
 import * as strains from '../stiffness/strains.ts';
 import * as swings from '../stiffness/swings.ts';
 import * as thin from '../stiffness/thin.ts';
 import { StudyController } from '../study-controller.ts';
+import { studyStyles } from '../study-styles.ts';
+import { studyWait } from '../study-wait.ts';
 
 /**
  * Which part gives most, how thin can the strut be, how much droop is left under load; what softness does to the ride;
@@ -27,67 +29,13 @@ import { StudyController } from '../study-controller.ts';
 export class StiffnessPanel extends LitElement {
   static override styles = [
     answerStyles,
+    studyStyles,
     tableStyles,
     account.accountStyles,
     css`
-      .pair,
-      .charts {
-        display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 21rem), 1fr));
-        gap: 0.5rem 1.5rem;
-        align-items: start;
-      }
-      .say {
-        font-size: var(--step-1);
-        line-height: 1.45;
-        margin: 0.2rem 0;
-        font-variant-numeric: tabular-nums;
-      }
-      .caution,
-      .trouble {
-        border-left: 3px solid var(--thrown);
-        padding-left: 0.5rem;
-        font-size: var(--step--1);
-        color: var(--soft);
-        margin: 0.4rem 0;
-      }
-      .trouble {
-        color: var(--ink);
-      }
-      .fields {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0 1.5rem;
-        --control-width: 8rem;
-      }
-      .wait {
-        display: flex;
-        gap: 0.6rem;
-        align-items: center;
-        font-size: var(--step--1);
-        color: var(--soft);
-      }
-      progress {
-        accent-color: var(--carry);
-        width: 9rem;
-      }
       section + section {
         border-top: 1px solid var(--line);
         margin-top: 0.7rem;
-      }
-      button {
-        font: inherit;
-        font-size: var(--step--1);
-        color: inherit;
-        background: none;
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 0.2rem 0.55rem;
-        cursor: pointer;
-      }
-      button:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 1px;
       }
     `,
   ];
@@ -143,40 +91,18 @@ export class StiffnessPanel extends LitElement {
         best
           ? html`<p class="say">What stiffens most: ${best.label}, ${Math.round(100 * (1 - best.left))} % less give over all.</p>
               ${account.remedyTable(list)}`
-          : this.#wait(this.#remedies, 'Trying changes')
+          : studyWait(this.#remedies, 'Trying changes')
       }`;
   }
 
   #howThin(design: Design) {
     const study = this.#thin.result;
-    const limit = (part: thin.ThinPart) => {
-      const keys =
-        part === 'strut'
-          ? (['strutDeflection', 'strutThickness'] as const)
-          : (['fuselageDeflection', 'fuselageDiameter'] as const);
-      const series = study?.[part];
-      const labels = [`Allowed deflection, ${part}`, part === 'strut' ? 'Thickness mark' : 'Diameter mark'];
-      return html`<div class="fields">
-        ${keys.map(
-          (key, k) => html`<number-field
-            .label=${labels[k]!}
-            .path=${`laminate.limits.${key}`}
-            quantity="length"
-            .units=${this.units}
-            .value=${design.laminate?.limits?.[key] ?? (k === 0 ? series?.limit : series?.mark) ?? null}
-            .step=${0.0005}
-          ></number-field>`,
-        )}
-      </div>`;
-    };
     const part = (name: thin.ThinPart) => {
       const series = study?.[name];
-      if (!series) return nothing;
-      return html`<p class="say">${thin.thinReading(name, series, this.units)} ${thin.cubeReading(series)}</p>
-        ${limit(name)} ${thin.thinCharts(name, series, this.units)}`;
+      return series ? thin.thinPart(name, series, design.laminate?.limits, this.units) : nothing;
     };
     return html`<h2 id="thin">How thin</h2>
-      ${study ? html`${part('strut')} ${part('fuselage')}` : this.#wait(this.#thin, 'Trying thicknesses')}
+      ${study ? html`${part('strut')} ${part('fuselage')}` : studyWait(this.#thin, 'Trying thicknesses')}
       <p class="note">
         Lines marked yours and your mark are the drawn size and the mark you set (13 mm for a strut is common practice). The
         strut’s section is a symmetric four-digit form of its thickness. Inception is inviscid; along the fuselage the water
@@ -193,7 +119,7 @@ export class StiffnessPanel extends LitElement {
               ${
                 built
                   ? html`<p class="say">${flying.buildReading(built, this.units)}</p>`
-                  : this.#wait(this.#toBuild, 'Finding the shape to build')
+                  : studyWait(this.#toBuild, 'Finding the shape to build')
               }
               <div class="pair">${flying.flyingTable(shape, this.units)} ${flying.droopChart(shape, this.units)}</div>
               ${flying.flyingNote(shape, this.units)}`
@@ -214,13 +140,13 @@ export class StiffnessPanel extends LitElement {
                 design’s axes, about the balance point, the last line of the foil alone about the origin. A ratio to a figure
                 near nothing, or of another sign, is not resolved. The rider and the rig do nothing here.
               </p>`
-          : this.#wait(this.#ride, 'Running through the speeds')
+          : studyWait(this.#ride, 'Running through the speeds')
       }`;
   }
 
   #strains({ strut }: Stiffness) {
     return html`<h2 id="strains">Strain</h2>
-      <div class="fields">
+      <div class="controls">
         <number-field
           label="Safety factor"
           path="laminate.safety"
@@ -253,7 +179,7 @@ export class StiffnessPanel extends LitElement {
                 ${swings.spacingChart(study, 'strut', this.units)} ${swings.spacingChart(study, 'wing', this.units)}
               </div>
               ${swings.flutterCaution(study, this.units)}`
-          : this.#wait(this.#frequencies, 'Listening to the foil')
+          : studyWait(this.#frequencies, 'Listening to the foil')
       }
       ${
         edges
@@ -261,22 +187,6 @@ export class StiffnessPanel extends LitElement {
               ${swings.whistleTable(edges, this.units)}`
           : nothing
       }`;
-  }
-
-  #wait(
-    study: Pick<
-      StudyController<StudyName>,
-      'failure' | 'share' | 'isRunning' | 'isHalted' | 'cancel' | 'resume'
-    >,
-    what: string,
-  ) {
-    if (study.failure) return html`<p class="trouble" role="status">${study.failure}</p>`;
-    if (study.isHalted)
-      return html`<p class="wait">Stopped. <button type="button" @click=${study.resume}>Go on</button></p>`;
-    return html`<div class="wait" role="status">
-      <span>${what} …</span><progress max="1" .value=${study.share ?? 0} aria-label=${what}></progress>
-      <button type="button" @click=${study.cancel}>Cancel</button>
-    </div>`;
   }
 }
 

@@ -1,7 +1,7 @@
 /** The compliance account: how far the foil gives at the wing and which part gives what share, as bars and a table. */
 import { css, html, nothing } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
-import type { Part } from '../../solver/structure/skeleton.ts';
+import type { Part } from '../../solver/structure/parts.ts';
 import type { CaseAccount, ComplianceAccount, LoadCase } from '../../solver/studies/compliance.ts';
 import type { Remedy } from '../../solver/studies/remedies.ts';
 import { figureTable } from '../figure-table.ts';

@@ -1,14 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
+import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { BenchReading, Design } from '../../solver/design/document.ts';
-import type { BenchFit, FittedLink } from '../../solver/studies/bench-fit.ts';
+import type { BenchFit } from '../../solver/studies/bench-fit.ts';
 import '../choice-field.ts';
 import type { Change } from '../events.ts';
-import { figureTable, tableStyles } from '../figure-table.ts';
+import { tableStyles } from '../figure-table.ts';
 import '../number-field.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { sendEdit } from '../send-edit.ts';
+import { studyStyles } from '../study-styles.ts';
+import { fitAnswer } from './bench-answer.ts';
 
 const PULLS = [
   { value: 'side', label: 'to the side' },
@@ -26,11 +28,14 @@ const ORDERS = [
   { value: 'unloading', label: 'unloading' },
 ];
 
+const readings = (design: Design | null): readonly BenchReading[] => design?.joints?.bench ?? [];
+
 /** Readings of a bench test, as many as were taken, and the springs and moduli that explain them. */
 @customElement('bench-table')
 export class BenchTable extends LitElement {
   static override styles = [
     panelStyles,
+    studyStyles,
     tableStyles,
     css`
       .readings {
@@ -44,12 +49,6 @@ export class BenchTable extends LitElement {
       }
       .readings :is(th, td):last-child {
         min-width: 0;
-      }
-      .trouble {
-        border-left: 3px solid var(--thrown);
-        padding-left: 0.5rem;
-        font-size: var(--step--1);
-        margin: 0.2rem 0;
       }
       .tools {
         display: flex;
@@ -67,13 +66,13 @@ export class BenchTable extends LitElement {
   protected override render() {
     if (!this.design?.strut)
       return html`<p class="note">A bench test needs a strut to hang the weight on.</p>`;
-    const readings = this.#readings;
+    const list = readings(this.design);
     return html`<p class="note">
         Hold the board, hang a weight on the foil, and write down where it hangs and how far the foil moves where you read.
         Places on the strut count from the box down. Stations at several heights tell box and strut apart; a weight on a
         cross-bar tells of twist.
       </p>
-      ${readings.length > 0 ? this.#table(readings) : nothing}
+      ${list.length > 0 ? this.#table(list) : nothing}
       <div class="tools">
         <button type="button" @click=${() => this.#add('side')}>Add a pull to the side</button>
         <button type="button" @click=${() => this.#add('twist')}>Add a twist</button>
@@ -81,11 +80,7 @@ export class BenchTable extends LitElement {
       ${this.fit ? this.#answer(this.fit) : nothing}`;
   }
 
-  get #readings(): readonly BenchReading[] {
-    return this.design?.joints?.bench ?? [];
-  }
-
-  #table(readings: readonly BenchReading[]) {
+  #table(list: readonly BenchReading[]) {
     return html`<div class="readings" role="region" tabindex="0" aria-label="Readings">
       <table>
         <thead>
@@ -96,7 +91,7 @@ export class BenchTable extends LitElement {
           </tr>
         </thead>
         <tbody>
-          ${readings.map((reading, k) => this.#row(reading, k))}
+          ${list.map((reading, k) => this.#row(reading, k))}
         </tbody>
       </table>
     </div>`;
@@ -158,11 +153,13 @@ export class BenchTable extends LitElement {
 
   #add(pull: BenchReading['pull']): void {
     const length = this.design?.strut?.length ?? 1;
-    const before = this.#readings.filter((reading) => reading.pull === pull).at(-1);
+    const list = readings(this.design);
+    const alike = list.filter((reading) => reading.pull === pull);
+    const before = alike.at(-1);
     // The next station up, weight and place as before: what one does on the bench.
     const stations = [length, length / 2, length / 4].map((value) => Math.round(value * 1000) / 1000);
-    const used = this.#readings.filter((reading) => reading.pull === pull).map(({ station }) => station);
-    const station = stations.find((value) => !used.includes(value)) ?? stations[0]!;
+    const station =
+      stations.find((value) => alike.every((reading) => reading.station !== value)) ?? stations[0]!;
     const next: BenchReading = {
       pull,
       mass: before?.mass ?? 10,
@@ -170,11 +167,11 @@ export class BenchTable extends LitElement {
       station,
       ...(pull === 'twist' && { arm: before?.arm ?? 0.3 }),
     };
-    this.#send([...this.#readings, next], 'add a bench reading');
+    this.#send([...list, next], 'add a bench reading');
   }
 
   #remove(k: number): void {
-    const left = this.#readings.filter((_, i) => i !== k);
+    const left = readings(this.design).filter((_, i) => i !== k);
     this.#send(left.length > 0 ? left : undefined, 'take out a bench reading');
   }
 
@@ -183,51 +180,7 @@ export class BenchTable extends LitElement {
   }
 
   #answer(fit: BenchFit) {
-    const { units } = this;
-    return html`${fit.problems.map(({ index, message }) => html`<p class="trouble" role="status">Reading ${index + 1}: ${message}.</p>`)}
-      ${fit.advice ? html`<p class="trouble" role="status">${fit.advice}</p>` : nothing}
-      ${
-        fit.fitted.length > 0
-          ? figureTable(
-              'What the readings say',
-              ['', 'now', 'fitted', 'between', 'and', 'how well'],
-              fit.fitted.map((link) => ({
-                cells: [
-                  link.label,
-                  writeLink(link.present, link, units),
-                  writeLink(link.value, link, units),
-                  writeLink(link.low, link, units),
-                  link.high === null ? 'rigid' : writeLink(link.high, link, units),
-                  wellness(link),
-                ],
-              })),
-            )
-          : nothing
-      }
-      ${fit.held.map(({ label, why }) => html`<p class="note">${label}: kept as it is; ${why}.</p>`)}
-      ${
-        fit.readings.length > 0
-          ? figureTable(
-              'Reading by reading',
-              ['', 'read', 'by the values now', 'by the fit'],
-              fit.readings.map(({ index, measured, before, fitted, isOdd }) => {
-                const quantity: Quantity = this.#readings[index]?.pull === 'twist' ? 'angle' : 'length';
-                const write = (value: number) =>
-                  formatWithUnit(value, quantity, units, quantity === 'angle' ? { decimals: 2 } : {});
-                return {
-                  cells: [
-                    `reading ${index + 1}${isOdd ? ', odd' : ''}`,
-                    write(measured),
-                    write(before),
-                    write(fitted),
-                  ],
-                  isHere: isOdd,
-                };
-              }),
-            )
-          : nothing
-      }
-      ${this.#remarks(fit)}
+    return html`${fitAnswer(fit, readings(this.design), this.units)}
       ${
         fit.changes.length > 0
           ? html`<div class="tools"><button type="button" @click=${() => this.#use(fit)}>Use these values</button></div>`
@@ -235,32 +188,9 @@ export class BenchTable extends LitElement {
       }`;
   }
 
-  #remarks({ hysteresis, scatter, readings }: BenchFit) {
-    if (readings.length === 0) return nothing;
-    return html`<p class="note">
-      ${hysteresis === null ? nothing : `Unloading differs from loading by ${(100 * hysteresis).toFixed(0)} %: play or friction in the joints.`}
-      ${
-        scatter === null
-          ? 'No reading is left over to tell the scatter: half a millimetre and a tenth of a degree are assumed.'
-          : `Readings lie ${scatter.toFixed(1)} times the expected error (half a millimetre, a tenth of a degree) off the fit.`
-      }
-      The intervals hold 95 in 100 times.
-    </p>`;
-  }
-
   #use({ changes }: BenchFit): void {
     sendEdit(this, { changes: [...changes], label: 'values of the bench test', phase: 'settled' });
   }
-}
-
-function writeLink(value: number, { path }: FittedLink, units: UnitSystem): string {
-  return formatWithUnit(value, path.startsWith('laminate') ? 'modulus' : 'spring', units);
-}
-
-function wellness({ value, low, high }: FittedLink): string {
-  const loose = high === null ? 1 : (high - low) / (2 * value);
-  if (loose < 0.1) return 'well';
-  return loose < 0.3 ? 'fairly' : 'poorly';
 }
 
 declare global {

@@ -1,7 +1,8 @@
 /** Frequencies, divergence, the spacing of bending and torsion, and edges that may whistle. */
 import { html, nothing } from 'lit';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
-import type { Divergence, FrequencyStudy, Spacing, WaterAndAir } from '../../solver/studies/frequencies.ts';
+import type { FrequencyStudy, WaterAndAir } from '../../solver/studies/frequencies.ts';
+import type { Divergence, Spacing } from '../../solver/studies/running-swings.ts';
 import type { WhistlePlace } from '../../solver/studies/whistle.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';

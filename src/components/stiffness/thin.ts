@@ -1,9 +1,11 @@
 /** How thin strut and fuselage can be: deflection against the limit, drag and the boiling speed over the same axis. */
 import { html, nothing } from 'lit';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import type { Laminate } from '../../solver/design/document.ts';
 import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import '../line-chart.ts';
+import '../number-field.ts';
 
 export type ThinPart = 'strut' | 'fuselage';
 
@@ -12,7 +14,36 @@ const WORDS = {
   fuselage: { size: 'diameter', give: 'its tail end gives under 100 N', what: 'Fuselage' },
 } as const;
 
-export function thinReading(part: ThinPart, series: ThinSeries, units: UnitSystem): string {
+const FIELDS = {
+  strut: [
+    ['strutDeflection', 'Allowed deflection, strut', 'limit'],
+    ['strutThickness', 'Thickness mark', 'mark'],
+  ],
+  fuselage: [
+    ['fuselageDeflection', 'Allowed deflection, fuselage', 'limit'],
+    ['fuselageDiameter', 'Diameter mark', 'mark'],
+  ],
+} as const;
+
+/** What one part's size does: sentences, the limit and the mark to set, charts. */
+export function thinPart(part: ThinPart, series: ThinSeries, limits: Laminate['limits'], units: UnitSystem) {
+  return html`<p class="say">${thinReading(part, series, units)} ${cubeReading(series)}</p>
+    <div class="controls">
+      ${FIELDS[part].map(
+        ([key, label, usual]) => html`<number-field
+          .label=${label}
+          .path=${`laminate.limits.${key}`}
+          quantity="length"
+          .units=${units}
+          .value=${limits?.[key] ?? series[usual]}
+          .step=${0.0005}
+        ></number-field>`,
+      )}
+    </div>
+    ${thinCharts(part, series, units)}`;
+}
+
+function thinReading(part: ThinPart, series: ThinSeries, units: UnitSystem): string {
   const { thinnest, limit, mark, present } = series;
   const { size } = WORDS[part];
   const length = (value: number) => formatWithUnit(value, 'length', units);
@@ -29,14 +60,14 @@ export function thinReading(part: ThinPart, series: ThinSeries, units: UnitSyste
 }
 
 /** What half the thickness leaves of the stiffness. */
-export function cubeReading(series: ThinSeries): string {
+function cubeReading(series: ThinSeries): string {
   const { size, bending } = series.columns;
   const last = size.length - 1;
   const power = Math.log(bending[last]! / bending[0]!) / Math.log(size[last]! / size[0]!);
   return `Bending stiffness goes with the power ${power.toFixed(1)} of it: half as thick leaves 1/${Math.round(2 ** power)}.`;
 }
 
-export function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
+function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
   const { columns, limit, present, mark } = series;
   const { size, give, what } = WORDS[part];
   const x = Array.from(columns.size, (value) => toDisplay(value, 'length', units));

@@ -1,6 +1,6 @@
 /** How the parts and figures of stiffness are called on screen. */
 
-import type { Part } from '../../solver/structure/skeleton.ts';
+import type { Part } from '../../solver/structure/parts.ts';
 import type { LoadCase } from '../../solver/studies/compliance.ts';
 import type { RideFigure } from '../../solver/studies/ride.ts';
 

@@ -4,8 +4,9 @@
  */
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
+import type { HalfBodies } from './hinge-chain.ts';
 import { type Pose, posedDirection, posedPoint } from './pose.ts';
-import type { HalfBodies, Skeleton } from './skeleton.ts';
+import type { Skeleton } from './skeleton.ts';
 
 /** `pose` as `seenFrom` the wing's root. Surfaces, strut and depth stay those drawn. */
 export function flexCraft(craft: Craft, skeleton: Skeleton, pose: Pose): Craft {

@@ -8,7 +8,8 @@ import type { Design } from '../design/document.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import { moveOf, turnOf } from './frame.ts';
-import type { HalfBodies, Skeleton } from './skeleton.ts';
+import type { HalfBodies } from './hinge-chain.ts';
+import type { Skeleton } from './skeleton.ts';
 import { dot, type Triple } from './triple.ts';
 
 export interface Lump {

@@ -6,7 +6,9 @@
  * Port and starboard move alike (symmetric) or opposite (antisymmetric: to the side, rolling, yawing).
  */
 import { addForce, addMoment } from './frame.ts';
-import type { HalfBodies, Part, Skeleton } from './skeleton.ts';
+import type { HalfBodies } from './hinge-chain.ts';
+import type { Part } from './parts.ts';
+import type { Skeleton } from './skeleton.ts';
 import { cross, type Triple, unit } from './triple.ts';
 
 export type Symmetry = 'symmetric' | 'antisymmetric';

@@ -8,38 +8,10 @@ import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { Surface } from '../geometry/surface.ts';
 import { type BeamLaw, type BeamPoint, fuselageBeam, strutBeam, surfaceBeam } from './beam.ts';
-import { Frame, type Hinge } from './frame.ts';
-import { type JointName, SPRING_AXES, springOf } from './joints.ts';
-import { cross, dot, plus, scale, subtract, type Triple, unit } from './triple.ts';
-
-export type Part =
-  | 'box'
-  | 'strut'
-  | 'strutJoint'
-  | 'fuselage'
-  | 'wingJoint'
-  | 'wing'
-  | 'stabilizerJoint'
-  | 'stabilizer';
-
-export const PARTS: readonly Part[] = [
-  'box',
-  'strut',
-  'strutJoint',
-  'fuselage',
-  'wingJoint',
-  'wing',
-  'stabilizerJoint',
-  'stabilizer',
-];
-
-/** One half of a surface, root to tip; the strut from its foot to the surface of the water. */
-export interface HalfBodies {
-  strips: Int32Array; // body that carries each strip's forces
-  edges: Int32Array; // body that carries each edge between strips, one more
-  middle: Triple[]; // elastic axis at the middle of each strip
-  beam: BeamPoint[]; // there
-}
+import { Frame } from './frame.ts';
+import { type HalfBodies, HingeChain } from './hinge-chain.ts';
+import type { Part } from './parts.ts';
+import type { Triple } from './triple.ts';
 
 export interface Skeleton {
   frame: Frame;
@@ -55,41 +27,40 @@ export interface Skeleton {
   fuselage: { front: number; aft: number; beam: BeamPoint | null }; // bodies at its two ends, before the joints
 }
 
-/** Two-point Gauss-Legendre on [0, 1]. */
-const GAUSS = [0.5 - Math.sqrt(3) / 6, 0.5 + Math.sqrt(3) / 6];
-
 /** The drawn surfaces at the strips of `craft`. The craft must hold the strut wherever the design does. */
 export function skeletonOf(design: Design, craft: Craft): Skeleton {
   return new Builder(design, craft).build();
 }
 
 class Builder {
-  private readonly hinges: Hinge[] = [];
+  private readonly chain: HingeChain;
 
   constructor(
     private readonly design: Design,
     private readonly craft: Craft,
-  ) {}
+  ) {
+    this.chain = new HingeChain(design.joints);
+  }
 
   build(): Skeleton {
     const { design, craft } = this;
     const { laminate } = design;
     const { parts } = craft;
     const strut = this.addStrut();
-    const junction = strut ? this.addJoint(strut.foot, 'strut', 'strutJoint', strut.places.foot) : -1;
+    const junction = strut ? this.chain.addJoint(strut.foot, 'strut', 'strutJoint', strut.places.foot) : -1;
     const wingBeam = surfaceBeam(design.wing, craft.wing, laminate?.wing);
     const wingPlace = rootPlace(craft.wing, wingBeam);
     const footPlace: Triple = strut?.places.foot ?? [design.strut?.x ?? wingPlace[0], 0, 0];
     const rod = fuselageBeam(design);
-    const front = this.addRod(junction, rod, footPlace, wingPlace);
-    const wingRoot = this.addJoint(front, 'wing', 'wingJoint', wingPlace);
+    const front = this.chain.addRod(junction, rod, footPlace, wingPlace);
+    const wingRoot = this.chain.addJoint(front, 'wing', 'wingJoint', wingPlace);
     const wing = {
       starboard: this.addHalf(wingRoot, craft.wing, parts.wing, wingBeam, 'wing', 1),
       port: this.addHalf(wingRoot, craft.wing, parts.wing, wingBeam, 'wing', -1),
     };
     const tail = this.addTail(junction, rod, footPlace);
     return {
-      frame: new Frame(this.hinges),
+      frame: new Frame(this.chain.hinges),
       wing,
       stabilizer: tail?.halves ?? null,
       strut: strut?.wet ?? null,
@@ -114,61 +85,10 @@ class Builder {
     if (!planform || !surface || !parts.stabilizer) return null;
     const beam = surfaceBeam(planform, surface, laminate?.stabilizer);
     const place = rootPlace(surface, beam);
-    const end = this.addRod(junction, rod, foot, place);
-    const root = this.addJoint(end, 'stabilizer', 'stabilizerJoint', place);
+    const end = this.chain.addRod(junction, rod, foot, place);
+    const root = this.chain.addJoint(end, 'stabilizer', 'stabilizerJoint', place);
     const half = (side: 1 | -1) => this.addHalf(root, surface, parts.stabilizer!, beam, 'stabilizer', side);
     return { halves: { starboard: half(1), port: half(-1) }, root, place, end };
-  }
-
-  private push(parent: number, place: Triple, axis: Triple, give: number, group: string, strain = 0): number {
-    this.hinges.push({ parent, place, axis, give, group, strain });
-    return this.hinges.length - 1;
-  }
-
-  private addJoint(parent: number, name: JointName, part: Part, place: Triple): number {
-    let body = parent;
-    SPRING_AXES.forEach((axis, k) => {
-      const along: Triple = [k === 0 ? 1 : 0, k === 1 ? 1 : 0, k === 2 ? 1 : 0];
-      body = this.push(body, place, along, 1 / springOf(this.design.joints, name, axis), `${part}.${axis}`);
-    });
-    return body;
-  }
-
-  /** One Gauss point of a beam segment of length `run`: torsion, flap and lag hinges. `across` lies along the chord. */
-  private addHinges(
-    parent: number,
-    place: Triple,
-    along: Triple,
-    across: Triple,
-    beam: BeamPoint,
-    run: number,
-    part: Part,
-  ): number {
-    const chordwise = unit(subtract(across, scale(along, dot(across, along))));
-    const normal = cross(along, chordwise);
-    let body = this.push(parent, place, along, run / beam.torsion, `${part}.twist`);
-    body = this.push(body, place, chordwise, run / beam.flap, `${part}.flap`, beam.reach.flap / beam.flap);
-    return this.push(body, place, normal, run / beam.lag, `${part}.lag`, beam.reach.lag / beam.lag);
-  }
-
-  /** A rod between two places as two segments; nothing where they coincide or it is rigid. */
-  private addRod(parent: number, beam: BeamPoint | null, from: Triple, to: Triple): number {
-    const way = subtract(to, from);
-    const length = Math.hypot(...way);
-    if (!beam || length < 1e-6) return parent;
-    let body = parent;
-    for (const half of [0, 1])
-      for (const share of GAUSS)
-        body = this.addHinges(
-          body,
-          plus(from, scale(way, (half + share) / 2)),
-          unit(way),
-          [0, 1, 0],
-          beam,
-          length / 4,
-          'fuselage',
-        );
-    return body;
   }
 
   private addHalf(
@@ -180,43 +100,11 @@ class Builder {
     side: 1 | -1,
   ): HalfBodies {
     const edges = edgePlaces(surface, strips, beam, side);
-    return this.addSegments(root, edges, part, (k, share) => {
+    return this.chain.addSegments(root, edges, part, (k, share) => {
       // Shares of a strip in eta are those of its length.
       const [from, to] = [edges.eta[k]!, edges.eta[k + 1]!];
       return beam(from + share * (to - from));
     });
-  }
-
-  /** Segments from a root outward; the strip's body lies between its two Gauss points. */
-  private addSegments(
-    root: number,
-    { places }: { places: Triple[] },
-    part: Part,
-    beamAt: (segment: number, share: number) => BeamPoint,
-    across: Triple = [1, 0, 0],
-  ): HalfBodies {
-    const count = places.length - 1;
-    const half: HalfBodies = {
-      strips: new Int32Array(count),
-      edges: new Int32Array(count + 1),
-      middle: [],
-      beam: [],
-    };
-    half.edges[0] = root;
-    let body = root;
-    for (let k = 0; k < count; k++) {
-      const way = subtract(places[k + 1]!, places[k]!);
-      const along = unit(way);
-      const run = Math.hypot(...way) / 2;
-      const at = (share: number) => plus(places[k]!, scale(way, share));
-      body = this.addHinges(body, at(GAUSS[0]!), along, across, beamAt(k, GAUSS[0]!), run, part);
-      half.strips[k] = body;
-      half.middle.push(at(0.5));
-      half.beam.push(beamAt(k, 0.5));
-      body = this.addHinges(body, at(GAUSS[1]!), along, across, beamAt(k, GAUSS[1]!), run, part);
-      half.edges[k + 1] = body;
-    }
-    return half;
   }
 
   /** From the board down: dry part, then the wetted strips from the water to the foot. */
@@ -236,8 +124,8 @@ class Builder {
       const { chord, axis } = beam(z / strut.length);
       return [(strut.x ?? 0) + (axis - 0.25) * chord, 0, z];
     });
-    const box = this.addJoint(-1, 'box', 'box', places[0]!);
-    const all = this.addSegments(box, { places }, 'strut', (k, share) =>
+    const box = this.chain.addJoint(-1, 'box', 'box', places[0]!);
+    const all = this.chain.addSegments(box, { places }, 'strut', (k, share) =>
       beam((levels[k]! + share * (levels[k + 1]! - levels[k]!)) / strut.length),
     );
     const foot = all.edges[levels.length - 1]!;

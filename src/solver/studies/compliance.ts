@@ -9,7 +9,9 @@
 import type { Design } from '../design/document.ts';
 import { craftOf, type Resolution } from '../geometry/craft.ts';
 import { addForce, addMoment, moveOf, turnOf } from '../structure/frame.ts';
-import { type HalfBodies, PARTS, type Part, type Skeleton, skeletonOf } from '../structure/skeleton.ts';
+import type { HalfBodies } from '../structure/hinge-chain.ts';
+import { PARTS, type Part } from '../structure/parts.ts';
+import { type Skeleton, skeletonOf } from '../structure/skeleton.ts';
 import { scale, type Triple } from '../structure/triple.ts';
 
 export const TEST_FORCE = 100; // N

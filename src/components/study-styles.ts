@@ -1,0 +1,66 @@
+import { css } from 'lit';
+
+/** Sentences, cautions, charts and waiting of the panels that ask a study. */
+export const studyStyles = css`
+  .say {
+    font-size: var(--step-1);
+    line-height: 1.45;
+    margin: 0.2rem 0;
+    font-variant-numeric: tabular-nums;
+  }
+  .caution,
+  .trouble {
+    border-left: 3px solid var(--thrown);
+    padding-left: 0.5rem;
+    font-size: var(--step--1);
+    color: var(--soft);
+    margin: 0.4rem 0;
+  }
+  .trouble {
+    color: var(--ink);
+  }
+  .pair,
+  .charts {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 21rem), 1fr));
+    gap: 0.5rem 1.5rem;
+    align-items: start;
+  }
+  .controls {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1.5rem;
+    --control-width: 9rem;
+  }
+  .wait {
+    display: flex;
+    gap: 0.6rem;
+    align-items: center;
+    font-size: var(--step--1);
+    color: var(--soft);
+  }
+  progress {
+    accent-color: var(--carry);
+    width: 9rem;
+  }
+  button {
+    font: inherit;
+    font-size: var(--step--1);
+    color: inherit;
+    background: none;
+    border: 1px solid var(--edge);
+    border-radius: var(--radius);
+    padding: 0.2rem 0.55rem;
+    align-self: center;
+    cursor: pointer;
+  }
+  button:focus-visible {
+    outline: 2px solid var(--focus);
+    outline-offset: 1px;
+  }
+  @media (pointer: coarse) {
+    button {
+      min-height: 2.5rem;
+    }
+  }
+`;
