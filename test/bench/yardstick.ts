@@ -1,0 +1,59 @@
+/**
+ * What every bench shares: medians of repeated runs, and the yardstick that makes runs on other machines comparable, a
+ * plain dense product of two 128 by 128 matrices timed in the same run.
+ */
+
+let sink = 0;
+
+/** Keeps a result from being optimised away. */
+export function keep(value: number): void {
+  sink += value;
+  if (!Number.isFinite(sink)) throw new Error('the benchmark computed nothing finite');
+}
+
+export function timed(run: () => void): number {
+  const start = performance.now();
+  run();
+  return performance.now() - start;
+}
+
+/** Median time of repeated runs, ms; the first fifth warms up and is not counted. */
+export function median(run: (k: number) => void, runs: number): number {
+  const warmUp = Math.ceil(runs / 5);
+  const times = Array.from({ length: runs + warmUp }, (_, k) => timed(() => run(k))).slice(warmUp);
+  times.sort((a, b) => a - b);
+  return times[times.length >> 1]!;
+}
+
+const SIZE = 128;
+
+function multiply(one: Float64Array, other: Float64Array, product: Float64Array): void {
+  product.fill(0);
+  for (let i = 0; i < SIZE; i++)
+    for (let k = 0; k < SIZE; k++) {
+      const share = one[i * SIZE + k]!;
+      for (let j = 0; j < SIZE; j++) product[i * SIZE + j]! += share * other[k * SIZE + j]!;
+    }
+  keep(product[17]!);
+}
+
+/** Median time of the yardstick, ms. */
+function yardstick(): number {
+  const one = Float64Array.from({ length: SIZE * SIZE }, (_, k) => Math.sin(k));
+  const other = Float64Array.from({ length: SIZE * SIZE }, (_, k) => Math.cos(k));
+  const product = new Float64Array(SIZE * SIZE);
+  return median(() => multiply(one, other, product), 200);
+}
+
+/** A printer of times beside their ratio to the yardstick. */
+export function printer(digits = 2): { line(name: string, time: number): void; unit: number } {
+  const unit = yardstick();
+  return {
+    unit,
+    line: (name, time) =>
+      console.log(`${name}: ${time.toFixed(digits)} ms (${(time / unit).toFixed(2)} of the yardstick)`),
+  };
+}
+
+export const sayYardstick = (unit: number): void =>
+  console.log(`yardstick, dense product of two ${SIZE} by ${SIZE} matrices: ${unit.toFixed(2)} ms`);
