@@ -1,4 +1,4 @@
-/** Laminate moduli against the tables of Tsai and Hahn and laminate theory worked elsewhere. */
+/** Laws that laminate moduli keep; the published ones are in the table of structures. */
 import { describe, expect, it } from 'vitest';
 import { laminateModuli, materialOf, type Ply } from '../../../src/solver/structure/laminate.ts';
 
@@ -10,35 +10,14 @@ const ply = (along: number, across: number, shear: number, poisson: number): Ply
   poisson,
 });
 const T300 = ply(181, 10.3, 7.17, 0.28); // S. W. Tsai, H. T. Hahn, Introduction to Composite Materials, 1980, table 1.7
-const AS = ply(138, 8.96, 7.1, 0.3); // the same, from memory
-const AS4 = ply(147, 10.3, 7.0, 0.27); // I. M. Daniel, O. Ishai, Engineering Mechanics of Composite Materials, table A.4
-const GY70 = ply(294, 6.4, 4.9, 0.23); // the same, from memory
 
 const within = (found: number, expected: number, share: number) =>
   expect(Math.abs(found / expected - 1)).toBeLessThan(share);
 
 describe('a laminate', () => {
-  it.each([
-    ['T300/5208', T300, 69.68, 26.88, 0.296], // quasi-isotropic table of Tsai and Hahn
-    ['AS/3501', AS, 54.84, 21.35, 0.284],
-    ['AS4/3501-6', AS4, 58.18, 22.57, 0.289],
-  ])('of %s in equal shares of 0, +-45, 90 is quasi-isotropic', (_name, of, modulus, shear, poisson) => {
-    const found = laminateModuli(of, 0.25, 0.5);
-    within(found.modulus, modulus * GPA, 0.005);
-    within(found.shear, shear * GPA, 0.005);
-    within(found.poisson, poisson, 0.005);
-    // Isotropic in its plane: E = 2 (1 + nu) G.
+  it('in equal shares of 0, +-45, 90 is isotropic in its plane: E = 2 (1 + nu) G', () => {
+    const found = laminateModuli(T300, 0.25, 0.5);
     within(found.modulus, 2 * (1 + found.poisson) * found.shear, 1e-9);
-  });
-
-  it.each([
-    ['AS/3501', AS, 23.96, 35.6],
-    ['AS4/3501-6', AS4, 23.91, 38.13],
-    ['GY-70/934', GY70, 18.41, 74.45],
-  ])('of %s at +-45 has E %s and G %s GPa by laminate theory', (_name, of, modulus, shear) => {
-    const found = laminateModuli(of, 0, 1);
-    within(found.modulus, modulus * GPA, 0.005);
-    within(found.shear, shear * GPA, 0.005);
   });
 
   it('of plies along it is the ply', () => {
