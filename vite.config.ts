@@ -1,11 +1,13 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { helpPages } from './scripts/help-pages.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   root: here('./web'),
   base: './',
+  plugins: [helpPages()],
   worker: { format: 'es' },
   build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
   server: { fs: { allow: [here('.')] } },

@@ -201,16 +201,12 @@ const gains = GAINS.map(([re, a]) =>
 /** The line as printed for Re 1e8 is 1.7e-6 above its own formula. */
 const printed = row('ITTC-1957 CF', 1e8, 0.002085, { within: 2e-6 }, ITTC, 'read', 'law', skin.ittcLine);
 
-/** The ITTC line holds some form effect of ships and steepens at model scale: a plate's layer stays below it there. */
-const isMissed = (found: PublishedRow) =>
-  found.source === ITTC && found.method === LAYER && found.published[0]! > skin.ittcLine(4e6);
+const ABOVE_A_PLATE =
+  'the ITTC line holds some form effect of ships and steepens at model scale: a plate stays below it there';
 
-export const friction: PublishedRow[] = [
-  ...laws,
-  printed,
-  ...gains,
-  ...laminar,
-  ...turbulent.filter((found) => !isMissed(found)),
-];
+const explained = turbulent.map((found): PublishedRow => {
+  const isMissed = found.source === ITTC && found.published[0]! > skin.ittcLine(4e6);
+  return isMissed ? { ...found, missed: ABOVE_A_PLATE } : found;
+});
 
-export const frictionMissed: PublishedRow[] = turbulent.filter(isMissed);
+export const friction: PublishedRow[] = [...laws, printed, ...gains, ...laminar, ...explained];

@@ -18,7 +18,15 @@ export interface PublishedRow {
   status: Status;
   method: string; // which model of the program answers, and how
   compute: () => number[]; // one a quantity
+  missed?: string; // the program misses this row: why, as far as known
+  series?: { name: string; axis: string; x: number }; // rows of one name and quantity make a curve
 }
+
+/** The row as a point of a curve. */
+export const along = (row: PublishedRow, name: string, axis: string, x: number): PublishedRow => ({
+  ...row,
+  series: { name, axis, x },
+});
 
 /** One sentence for every quantity of the row that the program misses. */
 export function misses(row: PublishedRow): string[] {

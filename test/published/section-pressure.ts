@@ -73,6 +73,11 @@ const EXACT_CP: Array<[number, number, number, number]> = [
 const exactCpRows = EXACT_CP.map(
   ([epsilon, tail, x, cp]): PublishedRow => ({
     quantities: ['Cp'],
+    series: {
+      name: `exact section, epsilon ${epsilon}, trailing edge ${tail} deg, zero lift`,
+      axis: 'x/c',
+      x,
+    },
     conditions: `exact section, epsilon ${epsilon}, trailing edge ${tail} deg, x/c ${x}, zero lift`,
     published: [cp],
     tolerance: [{ within: 2e-3 }],
@@ -142,6 +147,7 @@ const SURFACE_SPEEDS: Array<[string, number, number, number]> = [
 const speedRows = SURFACE_SPEEDS.map(
   ([code, percent, table, panels]): PublishedRow => ({
     quantities: ['(v/V)^2 against the table', '(v/V)^2 against panels'],
+    series: { name: `NACA ${code}, zero lift`, axis: 'x, % chord', x: percent },
     conditions: `NACA ${code}, x ${percent} % chord, zero lift`,
     published: [table, panels],
     // The old table is hand work: 1.5 % on the 0012, its own scatter near the nose of thick sections elsewhere.

@@ -82,6 +82,7 @@ const BIPLANES: Array<[number, number, number]> = [
 const biplaneRows = BIPLANES.flatMap(([gap, sigma, printed]): PublishedRow[] => {
   const shared = {
     quantities: ["Prandtl's biplane factor"],
+    series: { name: 'equal spans, elliptic loadings', axis: 'gap over span', x: gap },
     conditions: `equal spans, elliptic loadings, gap over span ${gap}`,
     method: 'far-field drag with the image at twice the depth',
     compute: () => [biplaneFactor(gap)],
@@ -129,6 +130,7 @@ const OPTIMA: Array<[number, number]> = [
 const optimumRows = OPTIMA.map(
   ([depth, k]): PublishedRow => ({
     quantities: ['k'],
+    series: { name: 'flat wing under a free surface', axis: 'depth over span', x: depth },
     conditions: `flat wing under a free surface, depth over span ${depth}`,
     published: [k],
     tolerance: [{ within: 5e-4 }],

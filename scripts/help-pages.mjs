@@ -1,0 +1,121 @@
+// The documents in docs/ as pages of the program: help/NAME.html, equations as MathML, with the page's own style and no
+// script. A plugin for the builder: served while developing, emitted with the built page.
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Marked } from 'marked';
+import temml from 'temml';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const docs = join(root, 'docs');
+const read = (...path) => readFileSync(join(root, ...path), 'utf8');
+
+/** $$display$$ and $inline$ equations in TeX. */
+const equations = [
+  { level: 'block', start: '$$', pattern: /^\$\$([\s\S]+?)\$\$/, displayMode: true },
+  { level: 'inline', start: '$', pattern: /^\$([^$\n]+?)\$/, displayMode: false },
+].map(({ level, start, pattern, displayMode }) => ({
+  name: `equation-${level}`,
+  level,
+  start: (text) => text.indexOf(start),
+  tokenizer(text) {
+    const match = pattern.exec(text);
+    return match ? { type: `equation-${level}`, raw: match[0], tex: match[1].trim() } : undefined;
+  },
+  renderer: ({ tex }) => temml.renderToString(tex, { displayMode, throwOnError: true }),
+}));
+
+const MANY = 6; // a table of more columns is set wider than the text
+
+const slug = (text) =>
+  text
+    .toLowerCase()
+    .replaceAll(/<[^>]+>|&[a-z]+;/g, '')
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-|-$/g, '');
+
+const marked = new Marked({
+  extensions: equations,
+  renderer: {
+    heading({ tokens, depth }) {
+      const text = this.parser.parseInline(tokens);
+      return `<h${depth} id="${slug(text)}">${text}</h${depth}>\n`;
+    },
+    table(token) {
+      const cell = ({ tokens, align }, tag) =>
+        `<${tag}${tag === 'th' ? ' scope="col"' : ''}${align ? ` class="${align}"` : ''}>${this.parser.parseInline(tokens)}</${tag}>`;
+      const head = token.header.map((one) => cell(one, 'th')).join('');
+      const body = token.rows
+        .map((row) => `<tr>${row.map((one) => cell(one, 'td')).join('')}</tr>`)
+        .join('\n');
+      const size = token.header.length > MANY ? 'scroll wide' : 'scroll';
+      return `<div class="${size}" tabindex="0" role="region" aria-label="table"><table><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table></div>\n`;
+    },
+  },
+});
+
+/** Names of the pages, without ending. */
+export const helpNames = () =>
+  readdirSync(docs)
+    .filter((file) => file.endsWith('.md'))
+    .map((file) => basename(file, '.md'));
+
+/** The whole page of one document. */
+export function helpPage(name) {
+  const text = read('docs', `${name}.md`).replaceAll(
+    /\]\((?:\.\/)?([\w-]+)\.md(#[\w-]+)?\)/g,
+    ']($1.html$2)',
+  );
+  const title = /^# (.+)$/m.exec(text)?.[1] ?? name;
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'">
+<meta name="color-scheme" content="light dark">
+<title>${title} - Downcurve</title>
+<link rel="icon" href="data:,">
+<style>
+${read('web', 'tokens.css')}
+${read('web', 'help.css')}
+</style>
+</head>
+<body>
+<nav aria-label="Help"><a href="../">Downcurve</a> ${links(name)}</nav>
+<main>
+${marked.parse(text)}
+</main>
+</body>
+</html>
+`;
+}
+
+function links(here) {
+  return helpNames()
+    .map((name) => {
+      const title = /^# (.+)$/m.exec(read('docs', `${name}.md`))?.[1] ?? name;
+      return name === here
+        ? `<a href="${name}.html" aria-current="page">${title}</a>`
+        : `<a href="${name}.html">${title}</a>`;
+    })
+    .join(' ');
+}
+
+export function helpPages() {
+  return {
+    name: 'help-pages',
+    configureServer(server) {
+      server.middlewares.use((request, response, next) => {
+        const name = /^\/help\/([\w-]+)\.html(?:$|\?)/.exec(request.url ?? '')?.[1];
+        if (!name || !helpNames().includes(name)) return next();
+        response.setHeader('Content-Type', 'text/html; charset=utf-8');
+        response.end(helpPage(name));
+      });
+    },
+    generateBundle() {
+      for (const name of helpNames())
+        this.emitFile({ type: 'asset', fileName: `help/${name}.html`, source: helpPage(name) });
+    },
+  };
+}

@@ -1,0 +1,31 @@
+/** Every published check of the program, by subject. */
+import { derivatives } from './derivatives.ts';
+import { friction } from './friction.ts';
+import { nonplanar } from './nonplanar.ts';
+import { planar } from './planar.ts';
+import type { PublishedRow } from './row.ts';
+import { sectionDrag } from './section-drag.ts';
+import { sectionPressure } from './section-pressure.ts';
+import { structures } from './structures.ts';
+import { surface } from './surface.ts';
+import { swept } from './swept.ts';
+import { transition } from './transition.ts';
+import { water } from './water.ts';
+
+export interface PublishedGroup {
+  title: string;
+  rows: readonly PublishedRow[];
+}
+
+export const GROUPS: readonly PublishedGroup[] = [
+  { title: 'Planar wings: lift and induced drag', rows: planar },
+  { title: 'Swept wings', rows: swept },
+  { title: 'Nonplanar wings', rows: nonplanar },
+  { title: 'Under a free surface', rows: surface },
+  { title: 'Water', rows: water },
+  { title: 'Skin friction', rows: friction },
+  { title: 'Sections', rows: [...sectionPressure, ...sectionDrag] },
+  { title: 'Transition, roughness, finish', rows: transition },
+  { title: 'Stability derivatives', rows: derivatives },
+  { title: 'Structures', rows: structures },
+];
