@@ -114,6 +114,12 @@ export class AppShell extends LitElement {
           ></question-tabs>
         </section>
       </main>
+      <footer>
+        <a href="help/accuracy.html">How far to trust it</a>
+        <a href="help/theory.html">Theory</a>
+        <a href="help/design-document.html">The design document</a>
+        <a href="help/batch.html">The batch command</a>
+      </footer>
       <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>`;
   }
 
