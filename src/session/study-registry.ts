@@ -6,22 +6,21 @@
 import type { Design } from '../solver/design/document.ts';
 import type { Draw } from '../solver/geometry/parting.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
+import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
 import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
 import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
 import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
-import {
-  type SpeedDetailOptions,
-  type SpeedStudyOptions,
-  speedDetails,
-  speedStudy,
-} from '../solver/studies/speed-study.ts';
+import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
+import { speedDetails } from '../solver/studies/speed-details.ts';
+import { type SpeedStudyOptions, speedStudy } from '../solver/studies/speed-study.ts';
 import { type ChangeOptions, stabilizerChanges } from '../solver/studies/stabilizer-changes.ts';
 import { type SizingOptions, sizeStabilizer } from '../solver/studies/stabilizer-sizing.ts';
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
+import { type WaveStudyOptions, waveStudy } from '../solver/studies/wave-study.ts';
 import { whistle } from '../solver/studies/whistle.ts';
 import { workshopOverview } from '../workshop/overview.ts';
 
@@ -35,7 +34,10 @@ export const STUDIES = {
   sizing: (design: Design, options: SizingOptions) => sizeStabilizer(design, options),
   stabilizerChanges: (design: Design, options: ChangeOptions) => stabilizerChanges(design, options),
   speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
-  speedDetails: (design: Design, options: SpeedDetailOptions) => speedDetails(design, options),
+  speedDetails: (design: Design, _options: NoOptions) => speedDetails(design),
+  sidePull: (design: Design, options: SideStudyOptions) => sideStudy(design, options),
+  waves: (design: Design, options: WaveStudyOptions) => waveStudy(design, options),
+  cavitation: (design: Design, _options: NoOptions) => cavitationStudy(design),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
   remedies: (design: Design, _options: NoOptions) => remedies(design),
   thin: (design: Design, _options: NoOptions) => thinStudy(design),

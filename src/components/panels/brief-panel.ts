@@ -2,6 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { Brief, Speeds } from '../../solver/design/document.ts';
+import '../brief-shelf.ts';
 import '../choice-field.ts';
 import type { Choice } from '../choice-field.ts';
 import type { Change } from '../events.ts';
@@ -54,6 +55,7 @@ export class BriefPanel extends LitElement {
     this.#driveHeight = brief.driveHeight ?? this.#driveHeight;
     return html`<details open>
       <summary><h2>Brief</h2></summary>
+      <brief-shelf .brief=${brief}></brief-shelf>
       ${this.#field('All-up mass', 'allUpMass', 'mass', brief.allUpMass)}
       ${this.#field('Carried by the rig', 'upwardPull', 'share', brief.upwardPull, {
         hint: 'share of the weight that a kite or wing lifts',

@@ -2,12 +2,13 @@
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SpeedCase } from '../../solver/studies/speed.ts';
-import type { SpeedDetails, SpeedStudy } from '../../solver/studies/speed-study.ts';
+import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
+import type { SpeedStudy } from '../../solver/studies/speed-study.ts';
 
 const KNOT = 1852 / 3600; // m/s
 const NOISY_WAVES = 0.03; // share of the induced drag above which waves are worth a warning
 
-export function seriesReading({ best, shift }: SpeedStudy, units: UnitSystem): string[] {
+export function seriesReading({ best, shift, named }: SpeedStudy, units: UnitSystem): string[] {
   const sentences: string[] = [];
   if (best.bestGlide)
     sentences.push(
@@ -17,10 +18,13 @@ export function seriesReading({ best, shift }: SpeedStudy, units: UnitSystem): s
     sentences.push(
       `It takes the least power at ${formatWithUnit(best.leastPower.speed, 'speed', units)}, ${best.leastPower.power.toFixed(0)} W.`,
     );
-  if (shift !== null) {
+  const [slow, fast] = [named.takeOff.point, named.top.point];
+  if (shift !== null && slow && fast) {
+    const way = shift > 0 ? 'aft' : 'forward';
+    const all = formatWithUnit(Math.abs(fast.feet - slow.feet), 'length', units);
     const each = formatWithUnit(Math.abs(shift) * KNOT, 'length', units);
     sentences.push(
-      `From take-off to top speed the feet have to move ${shift > 0 ? 'aft' : 'forward'} by ${each} a knot: what a rider feels as pressure on the ${shift > 0 ? 'front' : 'back'} foot.`,
+      `From take-off to top speed the feet have to move ${all} ${way}, ${each} a knot: what a rider feels as pressure on the ${shift > 0 ? 'front' : 'back'} foot.`,
     );
   }
   return sentences;
@@ -62,26 +66,25 @@ export function breachReading({ breachHeel }: SpeedDetails, design: Design, unit
   if (design.brief.depth === null) return 'Deep water: no tip can break the surface.';
   return breachHeel === null
     ? 'At cruise depth no heel brings a wing tip to the surface.'
-    : `At cruise depth the upper wing tip breaks the surface at ${formatWithUnit(breachHeel, 'angle', units, { decimals: 0 })} of heel.`;
+    : `At cruise depth the upper wing tip breaks the surface at ${formatWithUnit(breachHeel, 'angle', units, { decimals: 0 })} of heel; the head-on view shows it.`;
 }
 
-export function pumpingReading({ pumping, pumpSpeed }: SpeedDetails, units: UnitSystem): string {
-  const speed = formatWithUnit(pumpSpeed, 'speed', units);
-  if (!pumping) return `No stroke below half a metre keeps it running at ${speed} at this rate.`;
-  return `Pumping at ${pumping.frequency.toFixed(1)} a second keeps it running at ${speed} with strokes of ±${formatWithUnit(pumping.amplitude, 'length', units)}: ${pumping.power.toFixed(0)} W into the water, of which ${Math.round(100 * pumping.efficiency)} % drives.`;
+/** Which of the choices turns tightest; null where there is nothing to compare. */
+export function turnsReading({ turns }: SpeedDetails): string | null {
+  const present = turns.find(({ factor }) => factor === 1);
+  const best = turns.reduce<(typeof turns)[0] | null>(
+    (least, row) =>
+      row.radius !== null && (least?.radius == null || row.radius < least.radius) ? row : least,
+    null,
+  );
+  if (!present?.radius || !best?.radius) return null;
+  if (best === present) return 'None of these turns tighter than the foil as drawn.';
+  const what = best.change === 'arm' ? 'fuselage' : 'stabilizer';
+  const how =
+    best.change === 'arm' ? 'shorter' : best.factor > 1 ? 'more drooped, smaller' : 'flatter, larger';
+  const is = best.change === 'arm' && best.factor > 1 ? 'longer' : how;
+  return `For the same hold a ${is} ${what} turns tighter: ${best.radius.toFixed(1)} m instead of ${present.radius.toFixed(1)} m for the same move of the feet; its pitch volume goes from ${present.volume.toFixed(2)} to ${best.volume.toFixed(2)}.`;
 }
-
-export function sideReading({ side, sideProblem }: SpeedDetails, units: UnitSystem): string | null {
-  if (sideProblem) return `Against the sideways pull: ${sideProblem}.`;
-  if (!side) return null;
-  const heel = `${formatWithUnit(Math.abs(side.heel), 'angle', units)} ${side.heel < 0 ? 'to port' : 'to starboard'}`;
-  const shift =
-    Math.abs(side.riderShift) < 1e-4
-      ? ''
-      : ` The rider shifts ${formatWithUnit(Math.abs(side.riderShift), 'length', units)} ${side.riderShift < 0 ? 'to port' : 'to starboard'}.`;
-  return `Against the pull to starboard it heels ${heel} and slips ${formatWithUnit(Math.abs(side.leeway), 'angle', units)} ${side.leeway > 0 ? 'to starboard' : 'to port'}; the strut bears ${formatWithUnit(Math.abs(side.strutForce), 'force', units)}.${shift}`;
-}
-
 /** Where waves are more than a small share of the induced drag, the infinite-Froude figures carry a band. */
 export function waveWarning(cases: ReadonlyArray<[string, SpeedCase]>): string | null {
   const noisy = cases.flatMap(([name, { point }]) => {

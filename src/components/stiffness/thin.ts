@@ -4,6 +4,7 @@ import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../sessio
 import type { Laminate } from '../../solver/design/document.ts';
 import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
 import type { ChartSeries } from '../chart-columns.ts';
+import { uprightMark } from '../chart-marks.ts';
 import '../line-chart.ts';
 import '../number-field.ts';
 
@@ -73,9 +74,10 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
   const x = Array.from(columns.size, (value) => toDisplay(value, 'length', units));
   const read = (name: ThinColumn, quantity: 'length' | 'force' | 'speed') =>
     Array.from(columns[name], (value) => toDisplay(value, quantity, units));
-  const marks = (y: readonly number[]) => [
-    upright('yours', present, y, '--carry', [], columns.size, units),
-    upright('your mark', mark, y, '--ghost', [3, 3], columns.size, units),
+  const at = (value: number) => toDisplay(value, 'length', units);
+  const marks = (lines: readonly ChartSeries[]) => [
+    uprightMark('yours', at(present), lines, '--carry'),
+    uprightMark('your mark', at(mark), lines, '--ghost', [3, 3]),
   ];
   const chart = (
     heading: string,
@@ -92,7 +94,7 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
     .yUnit=${unitOf(quantity, units)}
     .yDecimals=${yDecimals}
     .summary=${`${heading} against ${size}.`}
-    .series=${[...lines, ...marks(lines.flatMap(({ y }) => [...y]))]}
+    .series=${[...lines, ...marks(lines)]}
   ></line-chart>`;
   const deflection = read('deflection', 'length');
   const drag = read('drag', 'force');
@@ -140,20 +142,4 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
         : nothing
     }
   </div>`;
-}
-
-/** An upright line at a size, as high as the others. */
-function upright(
-  name: string,
-  size: number,
-  y: readonly number[],
-  colour: ChartSeries['colour'],
-  dash: readonly number[],
-  sizes: Float64Array,
-  units: UnitSystem,
-): ChartSeries {
-  const width = 0.004 * (sizes.at(-1)! - sizes[0]!); // places nearer than that are one place to a chart
-  const low = Math.min(...y, 0);
-  const at = (value: number) => toDisplay(value, 'length', units);
-  return { name, x: [at(size - width), at(size)], y: [low, Math.max(...y)], colour, dash, width: 1 };
 }

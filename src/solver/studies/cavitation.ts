@@ -15,6 +15,7 @@ import { forcesFromSpeeds, liftLine, PanelFlow } from '../section/pressure.ts';
 import { GRAVITY } from './condition.ts';
 import type { RunningState } from './level-running.ts';
 import type { Rig } from './rig.ts';
+import type { StrutStrip } from './side-trim.ts';
 import type { LevelRunner } from './speed.ts';
 
 export const ATMOSPHERE = 101325; // Pa, standard
@@ -93,35 +94,49 @@ export class PressureWatch {
     this.vapour = water.vapourPressure;
   }
 
-  /** Every strip's point at a running state; in deep water the depth counts from the strut's length. */
-  points(state: RunningState): PressurePoint[] {
+  /**
+   * Every strip's point at a running state, its lift coefficients times `load` and the surface `drop` (m) lower: a wave
+   * passing. In deep water the depth counts from the strut's length.
+   */
+  points(state: RunningState, { load = 1, drop = 0 } = {}): PressurePoint[] {
     const rig = this.runner.rigFor(state.depth);
-    const origin = state.depth ?? this.runner.design.strut?.length ?? 1;
+    const origin = (state.depth ?? this.runner.design.strut?.length ?? 1) - drop;
     const points: PressurePoint[] = [];
     const wingCount = rig.craft.parts.wing.count;
-    state.stripCl.forEach((cl, i) => {
+    state.stripCl.forEach((level, i) => {
+      const cl = level * load;
       const eta = rig.eta[i]!;
       const place: Place = i < wingCount ? 'wing' : 'stabilizer';
       const cp = i < wingCount ? this.wing(eta, cl) : this.stabilizer ? this.stabilizer(eta, cl) : 0;
       points.push(this.point(place, eta, origin - rig.height[i]!, cp, state.speed));
     });
-    if (this.strut) points.push(...this.strutPoints(rig, state, origin, this.strut(0)));
+    if (this.strut) points.push(...this.strutPoints(rig, state.stripCl[0]! * load, state.speed, origin));
     return points;
   }
 
-  private strutPoints(rig: Rig, state: RunningState, origin: number, strutCp: number): PressurePoint[] {
-    const wingCp = this.wing(0, state.stripCl[0]!);
+  /** The strut without side force, and the places where it meets wing and fuselage. */
+  private strutPoints(rig: Rig, rootCl: number, speed: number, origin: number): PressurePoint[] {
+    const strutCp = this.strut?.(0) ?? 0;
+    const wingCp = this.wing(0, rootCl);
     const x = rig.design.strut?.x ?? 0;
     const points = [0.02, 0.25, 0.5, 0.75].map((share) =>
-      this.point('strut', share, origin * share, strutCp, state.speed),
+      this.point('strut', share, origin * share, strutCp, speed),
     );
-    points.push(this.point('strut junction', 1, origin, strutCp, state.speed));
+    points.push(this.point('strut junction', 1, origin, strutCp, speed));
     // The strut only meets the wing's own speed-up where it stands over its chord.
     if (x < rig.craft.wing.chord(0)) {
       const together = Math.sqrt(1 - wingCp) + Math.sqrt(1 - strutCp) - 1;
-      points.push(this.point('wing junction', 0, origin, 1 - together ** 2, state.speed));
+      points.push(this.point('wing junction', 0, origin, 1 - together ** 2, speed));
     }
     return points;
+  }
+
+  /** Strips of a strut that carries side force, foot to surface. */
+  slipping(strips: readonly StrutStrip[], speed: number): PressurePoint[] {
+    const { strut } = this;
+    if (!strut || strips.length === 0) return [];
+    const deepest = strips[0]!.depth;
+    return strips.map(({ depth, cl }) => this.point('strut', depth / deepest, depth, strut(cl), speed));
   }
 
   private point(place: Place, eta: number, depth: number, cpMin: number, speed: number): PressurePoint {
@@ -132,15 +147,15 @@ export class PressureWatch {
   }
 
   /** The point nearest to boiling. */
-  worst(state: RunningState): PressurePoint {
-    return this.points(state).reduce((least, point) => (point.margin < least.margin ? point : least));
+  worst(state: RunningState, wave?: { load?: number; drop?: number }): PressurePoint {
+    return this.points(state, wave).reduce((least, point) => (point.margin < least.margin ? point : least));
   }
 
   /** Speed (m/s) at which a place first boils in level running, up to 40 m/s; null where it does not. */
-  inceptionSpeed(place: Place | 'anywhere', from: number): { speed: number; point: PressurePoint } | null {
+  inceptionSpeed(place: Place, from: number): { speed: number; point: PressurePoint } | null {
     const least = (speed: number): PressurePoint | null => {
       const all = this.points(this.runner.run(speed, 'incidence'));
-      const here = place === 'anywhere' ? all : all.filter((point) => point.place === place);
+      const here = all.filter((point) => point.place === place);
       return here.reduce<PressurePoint | null>((a, b) => (a === null || b.margin < a.margin ? b : a), null);
     };
     if (least(from) === null) return null;

@@ -5,7 +5,8 @@
 import type { Design } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
 import { craftOf, type Resolution } from '../geometry/craft.ts';
-import { type Surface, surfaceOf } from '../geometry/surface.ts';
+import { highestStation, upperTipDepth } from '../geometry/heel.ts';
+import { surfaceOf } from '../geometry/surface.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { solveWhole, type UnitStream, wholeFoil } from '../vortex/whole.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
@@ -54,28 +55,7 @@ function leastDepth(design: Design): number {
   const wing = surfaceOf(design.wing);
   const { stabilizer } = design;
   const tail = stabilizer ? surfaceOf(stabilizer, { arm: stabilizer.arm, height: stabilizer.height }) : null;
-  return Math.max(highest(wing), tail ? highest(tail) : 0) + 0.5 * wing.meanChord;
-}
-
-function highest(surface: Surface): number {
-  let top = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k <= 60; k++) top = Math.max(top, surface.point(k / 60).z);
-  return top;
-}
-
-/**
- * Heel (degrees) at which the first station of a surface reaches the water line, turning about the origin at `depth`;
- * null where even 90 degrees does not bring it there.
- */
-export function breachHeel(surface: Surface, depth: number): number | null {
-  let least: number | null = null;
-  for (let k = 1; k <= 40; k++) {
-    const { y, z } = surface.point(k / 40);
-    const rise = (heel: number) => z * Math.cos(heel) + y * Math.sin(heel) - depth;
-    const heel = findRoot(rise, 0, Math.PI / 2, 1e-6);
-    if (heel !== null && (least === null || heel < least)) least = heel;
-  }
-  return least === null ? null : least / RADIANS;
+  return Math.max(highestStation(wing), tail ? highestStation(tail) : 0) + 0.5 * wing.meanChord;
 }
 
 export interface HeelRow {
@@ -102,16 +82,15 @@ export function heelStudy(
   const craft = craftOf(design, depth, resolution);
   const { density } = waterProperties(design.brief.water.kind, design.brief.water.temperature);
   const pressure = density * speed * speed;
-  const tip = craft.wing.point(1);
   return heels.map((degrees) => {
     const heel = degrees * RADIANS;
     const solveAt = solveWhole(wholeFoil(craft, heel), depth);
     const at = (alpha: number) => {
-      const { loads, inducedDrag } = solveAt(heeledStream(alpha, 0, heel));
+      const { loads, inducedDrag: drag } = solveAt(heeledStream(alpha, 0, heel));
       const sum = (axis: 'x' | 'y' | 'z') => loads.reduce((total, load) => total + load[axis], 0) * pressure;
       const [x, y, z] = [sum('x'), sum('y'), sum('z')];
       const across = y * Math.sin(heel) + z * Math.cos(heel);
-      return { y, z, own: across * Math.cos(alpha) - x * Math.sin(alpha), drag: inducedDrag * pressure };
+      return { y, z, own: across * Math.cos(alpha) - x * Math.sin(alpha), drag };
     };
     const alpha = findRoot((a) => at(a).own - lift, -0.3, 0.4, 1e-7) ?? Number.NaN;
     const result = at(alpha);
@@ -120,9 +99,8 @@ export function heelStudy(
       alpha: alpha / RADIANS,
       verticalLift: result.z,
       sideForce: result.y,
-      inducedDrag: result.drag,
-      upperTipDepth:
-        (depth ?? Number.POSITIVE_INFINITY) - (tip.z * Math.cos(heel) + tip.y * Math.abs(Math.sin(heel))),
+      inducedDrag: result.drag() * pressure,
+      upperTipDepth: upperTipDepth(craft.wing, depth ?? Number.POSITIVE_INFINITY, heel),
     };
   });
 }

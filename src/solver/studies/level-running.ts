@@ -23,6 +23,7 @@ export interface RunningState {
   liftCoefficients: { wing: number; stabilizer: number | null }; // each on its own projected area
   drag: DragSources;
   totalDrag: number; // N
+  dragMoment: number; // N m, nose up, of the drags and the drive about the balance point
   stallMargin: number; // least (clMax - cl) over the wing's strips; infinite where the profile model knows no clMax
   stallStrip: number; // index of that strip
   stripMargin: Float64Array; // clMax - cl of every wing strip
@@ -152,6 +153,7 @@ function describe(
     },
     drag: drag.sources,
     totalDrag: drag.total,
+    dragMoment: drag.moment,
     stallMargin: drag.stallMargin,
     stallStrip: drag.stallStrip,
     stripMargin: drag.stripMargin,

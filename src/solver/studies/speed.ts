@@ -1,13 +1,11 @@
 /**
  * Speed: level running from take-off to top speed. Drag by source, lift to drag, power, angles, where the rider must
- * stand; take-off; what a shim does. SI; angles in degrees in what is handed out.
+ * stand. SI; angles in degrees in what is handed out.
  */
 import type { Design } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
 import type { ProfileModel } from '../forces/profile.ts';
 import type { Resolution } from '../geometry/craft.ts';
-import { scaledChord } from '../geometry/scale.ts';
-import { findRoot } from '../numeric/roots.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
 import type { DragSources } from './level-drag.ts';
@@ -172,93 +170,4 @@ function interiorLeast(points: readonly SpeedPoint[], value: (point: SpeedPoint)
   const slope = left + curvature * (b.speed - a.speed); // at b
   const step = -slope / (2 * curvature);
   return { at: b.speed + step, value: value(b) + 0.5 * slope * step };
-}
-
-export interface TakeOff {
-  speed: number; // m/s, lowest with every wing strip inside its usable lift coefficient
-  eta: number; // the strip that limits it
-  alpha: number; // degrees
-  CLwing: number;
-  perTenKilograms: number; // m/s more for 10 kg more rider
-  perTenPercentArea: number; // m/s for a wing with 10 % more chord everywhere
-}
-
-/** Depth at which a foil lifts off, m: the brief's take-off depth, or its depth. */
-export function takeOffDepth(design: Design): number | null {
-  return design.brief.depths?.takeOff ?? design.brief.depth;
-}
-
-/**
- * Lowest speed of level running with the surface near (the brief's take-off depth), stance free to follow. Null when
- * the profile model knows no greatest lift, or no speed from 0.5 to 30 m/s does it.
- */
-export function takeOff(make: (design: Design) => LevelRunner, design: Design): TakeOff | null {
-  const runner = make(design);
-  const base = lowestSpeed(runner, runner.weight);
-  if (base === null) return null;
-  const state = runner.run(base, 'incidence', takeOffDepth(design));
-  const heavier = lowestSpeed(runner, runner.weight + (1 - design.brief.upwardPull) * 10 * GRAVITY);
-  const larger = make(withMoreChord(design, 1.1));
-  const onLarger = lowestSpeed(larger, larger.weight);
-  return {
-    speed: base,
-    eta: runner.rigFor(state.depth).eta[state.stallStrip] ?? 0,
-    alpha: state.alpha * DEGREES,
-    CLwing: state.liftCoefficients.wing,
-    perTenKilograms: (heavier ?? Number.NaN) - base,
-    perTenPercentArea: (onLarger ?? Number.NaN) - base,
-  };
-}
-
-export function lowestSpeed(runner: LevelRunner, weight: number): number | null {
-  const depth = takeOffDepth(runner.design);
-  const margin = (speed: number) => {
-    try {
-      return runner.run(speed, 'incidence', depth, weight).stallMargin;
-    } catch {
-      return -1; // no angle carries it: slower than take-off
-    }
-  };
-  const top = margin(30);
-  if (!Number.isFinite(top) || top < 0) return null;
-  return findRoot(margin, 0.5, 30, 1e-4, margin(0.5), top);
-}
-
-function withMoreChord(design: Design, factor: number): Design {
-  return { ...design, wing: { ...design.wing, chord: scaledChord(design.wing.chord, factor) } };
-}
-
-export interface ShimRow {
-  shim: number; // degrees added to the stabilizer's incidence
-  trimSpeed: number | null; // m/s at which the drawn stance balances
-  stance: number; // m, at cruise
-  total: number; // N, at cruise
-}
-
-/** What a wedge under the stabilizer does: -1.5 to +1.5 degrees in quarters. Empty without a stabilizer. */
-export function shimTable(make: (design: Design) => LevelRunner, design: Design): ShimRow[] {
-  const { stabilizer, brief } = design;
-  if (!stabilizer) return [];
-  return Array.from({ length: 13 }, (_, k) => {
-    const shim = -1.5 + 0.25 * k;
-    const runner = make({ ...design, stabilizer: { ...stabilizer, incidence: stabilizer.incidence + shim } });
-    const cruise = runner.run(brief.speeds.cruise, 'incidence');
-    return { shim, trimSpeed: trimSpeed(runner), stance: cruise.stance, total: cruise.totalDrag };
-  });
-}
-
-/** The speed at which the drawn stance balances with the incidence as it is; null outside take-off/2 to twice top. */
-export function trimSpeed(runner: LevelRunner): number | null {
-  const { speeds, balance } = runner.design.brief;
-  const miss = (speed: number) => {
-    try {
-      return runner.run(speed, 'incidence').stance - balance.x;
-    } catch {
-      return Number.NEGATIVE_INFINITY; // slower than any lift: the stance goes far forward
-    }
-  };
-  const low = Math.max(0.5, speeds.takeOff / 2);
-  const high = Math.min(30, speeds.top * 2);
-  const atLow = miss(low);
-  return findRoot(miss, low, high, 1e-3, Number.isFinite(atLow) ? atLow : -10, miss(high));
 }

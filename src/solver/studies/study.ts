@@ -11,3 +11,12 @@ export function finish<Result>(study: Study<Result>): Result {
     if (step.done) return step.value;
   }
 }
+
+/** A study as part of another: its shares done lie between `from` and `to`. */
+export function* within<Result>(study: Study<Result>, from: number, to: number): Study<Result> {
+  for (;;) {
+    const step = study.next();
+    if (step.done) return step.value;
+    yield from + (to - from) * step.value;
+  }
+}

@@ -8,6 +8,7 @@
  * 3rd ed. 1996, from memory).
  */
 import { addLoads, type Load, mixAlpha, sumLoads } from '../forces/loads.ts';
+import { upperTipDepth } from '../geometry/heel.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
 import type { Rig } from './rig.ts';
 import type { LevelRunner } from './speed.ts';
@@ -16,6 +17,7 @@ const RADIANS = Math.PI / 180;
 
 export interface CarveRow {
   heel: number; // degrees
+  depth: number | null; // m
   radius: number; // m
   loadFactor: number;
   CLwing: number;
@@ -39,15 +41,15 @@ export function carve(runner: LevelRunner, speed: number, heels: readonly number
     try {
       const state = runner.run(speed, 'incidence', depth, runner.weight * loadFactor);
       const rig = runner.rigFor(depth);
-      const tip = rig.craft.wing.point(1);
       return {
         heel: degrees,
+        depth,
         radius: speed ** 2 / (GRAVITY * Math.tan(heel)),
         loadFactor,
         CLwing: state.liftCoefficients.wing,
         stallMargin: Number.isFinite(state.stallMargin) ? state.stallMargin : null,
         total: state.totalDrag,
-        upperTipDepth: depth === null ? null : depth - (tip.z * Math.cos(heel) + tip.y * Math.sin(heel)),
+        upperTipDepth: depth === null ? null : upperTipDepth(rig.craft.wing, depth, heel),
         pitchRate,
         ...answerPitchRate(rig, state.alpha, state.stance, pitchRate / speed),
       };

@@ -4,7 +4,10 @@
  * a omega exp(-kappa d). SI; angles in degrees where handed out.
  */
 
+import { highestStation } from '../geometry/heel.ts';
+import type { PressureWatch } from './cavitation.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
+import type { RunningState } from './level-running.ts';
 import type { LevelRunner, SpeedCase } from './speed.ts';
 import { heave, liftShare } from './unsteady.ts';
 
@@ -25,13 +28,19 @@ export interface WaveSwing {
   liftShare: number; // |C(k)|: what of the quasi-steady swing the lift follows
   alphaSwing: number; // degrees, amplitude
   clSwing: number; // amplitude on the wing, with the unsteady share
-  stallMargin: number | null; // at the crest of the swing
+  stallMargin: number | null; // at the height of the swing
+  cavitationMargin: number; // least of both ends of the swing, the trough overhead
   troughDepth: number | null; // m over the origin when the trough passes
   breaches: boolean; // the foil's highest station meets the surface there
 }
 
 /** The swing a foil sees at a speed, held level at its depth. Null in deep water, which has no waves. */
-export function waveSwing(runner: LevelRunner, speed: number, waves: Waves): WaveSwing | null {
+export function waveSwing(
+  runner: LevelRunner,
+  watch: PressureWatch,
+  speed: number,
+  waves: Waves,
+): WaveSwing | null {
   const { brief } = runner.design;
   const depth = depthAtSpeed(brief, speed);
   if (depth === null) return null;
@@ -48,8 +57,6 @@ export function waveSwing(runner: LevelRunner, speed: number, waves: Waves): Wav
   const step = 1e-4;
   const slope = (loads.at(state.alpha + step, 0)[0].z - loads.at(state.alpha, 0)[0].z) / step;
   const clSwing = (2 * slope * swing * share) / craft.wing.projectedArea;
-  let top = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i <= 40; i++) top = Math.max(top, craft.wing.point(i / 40).z);
   return {
     length: (2 * Math.PI) / number,
     celerity: omega / number,
@@ -60,9 +67,17 @@ export function waveSwing(runner: LevelRunner, speed: number, waves: Waves): Wav
     alphaSwing: swing * DEGREES,
     clSwing,
     stallMargin: Number.isFinite(state.stallMargin) ? state.stallMargin - clSwing : null,
+    cavitationMargin: swungMargin(watch, state, clSwing, amplitude),
     troughDepth: depth - amplitude,
-    breaches: depth - amplitude <= top,
+    breaches: depth - amplitude <= highestStation(craft.wing),
   };
+}
+
+/** Least cavitation margin where the swing adds to the lift and where it takes from it, with the trough overhead. */
+function swungMargin(watch: PressureWatch, state: RunningState, clSwing: number, drop: number): number {
+  const swing = clSwing / state.liftCoefficients.wing;
+  const margin = (load: number) => watch.worst(state, { load, drop }).margin;
+  return Math.min(margin(1 + swing), margin(1 - swing));
 }
 
 export interface DownwindRow {
@@ -90,6 +105,31 @@ export function downwindTable(runner: LevelRunner, cases: readonly SpeedCase[]):
       },
     ];
   });
+}
+
+/** A foil that keeps pace with the waves it is given, on their steepest face. */
+export interface FaceRide {
+  speed: number; // m/s along the course that keeps pace
+  slope: number; // degrees along the course, at its steepest
+  pull: number; // N forward that the face gives the whole weight
+  drag: number; // N
+  missingPower: number; // W to find by pumping; below 0 the face gives more than the drag
+}
+
+/** Null where the course leads away from the waves' way, or where that speed cannot be run. */
+export function faceRide(runner: LevelRunner, { height, period, heading }: Waves): FaceRide | null {
+  const along = Math.cos(heading / DEGREES);
+  if (along <= 0.1) return null;
+  const omega = (2 * Math.PI) / period;
+  const speed = GRAVITY / omega / along;
+  const slope = Math.atan(((omega * omega) / GRAVITY) * (height / 2) * along);
+  try {
+    const { totalDrag: drag } = runner.run(speed, 'incidence');
+    const pull = runner.design.brief.allUpMass * GRAVITY * Math.sin(slope);
+    return { speed, slope: slope * DEGREES, pull, drag, missingPower: (drag - pull) * speed };
+  } catch {
+    return null;
+  }
 }
 
 export interface Pumping {

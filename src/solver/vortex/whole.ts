@@ -13,12 +13,13 @@ import { cutStrut, type Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import { addComponent, addVelocity, addWakeComponent, type BoundLine, NO_BOUND_X } from './filament.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
+import { inducedDrag } from './wake.ts';
 
 /** One lifting strip of the whole foil, heeled frame resolved into the level frame. */
 interface Station {
   surface: number;
-  normal: [number, number, number]; // turned by the pitch of the zero-lift line
-  plain: [number, number, number]; // untwisted
+  pitch: number; // rad, of the zero-lift line
+  plain: [number, number, number]; // normal of the untwisted strip
 }
 
 export interface WholeFoil {
@@ -45,7 +46,7 @@ export interface WholeSolution {
   foil: WholeFoil;
   circulation: Float64Array;
   loads: [WholeLoad, WholeLoad, WholeLoad]; // wing, stabilizer, strut
-  inducedDrag: number; // far field, m2
+  inducedDrag(): number; // far field, m2; worked out when asked for
 }
 
 /** Lays out both halves at a heel angle (rad). The strut reaches the surface at `depth`, or its full length. */
@@ -97,18 +98,12 @@ class Builder {
 
   private addStation(strips: Strips, k: number, side: number, surface: number): void {
     const droop = strips.droop[k]!;
-    const pitch = strips.pitch[k]!;
     const [ty, tz] = this.turn(side * strips.controlY[k]!, strips.controlZ[k]!);
     this.cx.push(strips.controlX[k]!);
     this.cy.push(ty);
     this.cz.push(tz);
     const [ny, nz] = this.turn(side * Math.sin(droop), Math.cos(droop));
-    const cosine = Math.cos(pitch);
-    this.stations.push({
-      surface,
-      plain: [0, ny, nz],
-      normal: [Math.sin(pitch), ny * cosine, nz * cosine],
-    });
+    this.stations.push({ surface, pitch: strips.pitch[k]!, plain: [0, ny, nz] });
     this.chord.push(strips.chord[k]!);
     this.width.push(strips.width[k]!);
     this.eta.push(side * strips.eta[k]!);
@@ -160,8 +155,11 @@ class Builder {
 /** A stream of unit speed in the level frame: x, y, z components. */
 export type UnitStream = [number, number, number];
 
+/** Answers for a stream; `turn` (rad) is the change of the stabilizer's incidence from the drawn one. */
+export type WholeSolver = (stream: UnitStream, turn?: number) => WholeSolution;
+
 /** Factors the whole system once and answers for any stream. `depth` of the origin, null in deep water. */
-export function solveWhole(foil: WholeFoil, depth: number | null): (stream: UnitStream) => WholeSolution {
+export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
   const n = foil.stations.length;
   const matrix = new Float64Array(n * n);
   const row = new Float64Array(n);
@@ -193,17 +191,22 @@ export function solveWhole(foil: WholeFoil, depth: number | null): (stream: Unit
   const pivots = new Int32Array(n);
   factor(matrix, n, pivots);
   const field = bindField(foil, depth);
-  return (stream) => {
-    const circulation = Float64Array.from(
-      foil.stations,
-      ({ normal }) => -(stream[0] * normal[0] + stream[1] * normal[1] + stream[2] * normal[2]),
-    );
+  let wake: Float64Array | null = null;
+  return (stream, turn = 0) => {
+    const circulation = Float64Array.from(foil.stations, ({ surface, pitch, plain }) => {
+      const angle = surface === STABILIZER ? pitch + turn : pitch;
+      const across = stream[1] * plain[1] + stream[2] * plain[2];
+      return -(stream[0] * Math.sin(angle) + across * Math.cos(angle));
+    });
     solveFactored(matrix, n, pivots, circulation);
     return {
       foil,
       circulation,
       loads: sumWhole(foil, circulation, field, stream),
-      inducedDrag: wholeDrag(foil, circulation, depth),
+      inducedDrag: () => {
+        wake ??= fillWholeWake(foil, depth);
+        return 0.5 * inducedDrag(wake, circulation);
+      },
     };
   };
 }
@@ -275,12 +278,12 @@ function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Influence, 
   return loads;
 }
 
-/** Far-field induced drag per rho V^2 of all strips, strut included. */
-function wholeDrag(foil: WholeFoil, circulation: Float64Array, depth: number | null): number {
+/** Normalwash of the far wake per circulation, row by row; strut included. */
+function fillWholeWake(foil: WholeFoil, depth: number | null): Float64Array {
   const { y, z } = foil.nodes;
-  const n = circulation.length;
+  const n = foil.stations.length;
+  const wake = new Float64Array(n * n);
   const row = new Float64Array(n);
-  let drag = 0;
   forEachSegment(foil, (i, a) => {
     row.fill(0);
     const ny = -(z[a + 1]! - z[a]!);
@@ -291,9 +294,7 @@ function wholeDrag(foil: WholeFoil, circulation: Float64Array, depth: number | n
       addWakeComponent(row, 0, line, y, z, py, pz, ny, nz);
       if (depth !== null) addWakeComponent(row, 0, line, y, z, py, 2 * depth - pz, -ny, nz);
     }
-    let flow = 0;
-    for (let j = 0; j < n; j++) flow += row[j]! * circulation[j]!;
-    drag -= 0.5 * circulation[i]! * flow;
+    wake.set(row, i * n);
   });
-  return drag;
+  return wake;
 }

@@ -11,7 +11,7 @@ import {
   type StabilizerMeasure,
 } from '../../../src/solver/studies/droop-map.ts';
 import { type HoldFigure, holdReport } from '../../../src/solver/studies/hold-report.ts';
-import { shimTable } from '../../../src/solver/studies/speed.ts';
+import { shimTable } from '../../../src/solver/studies/shims.ts';
 import { makeRunner } from '../../../src/solver/studies/speed-study.ts';
 import { stabilizerChanges } from '../../../src/solver/studies/stabilizer-changes.ts';
 import { sizeStabilizer } from '../../../src/solver/studies/stabilizer-sizing.ts';
@@ -157,7 +157,7 @@ describe('changes to a foil that exists', () => {
   it('a shim that raises the nose of the stabilizer moves the stance aft, by as much as the shims of Speed say', () => {
     const { present, noseUp, noseDown } = trialsOf({ shim: 0.25 });
     expect(noseUp!.lift).toBeGreaterThan(present!.lift);
-    const shims = shimTable(makeRunner, design);
+    const shims = finish(shimTable(makeRunner, design));
     for (const [shim, trial] of [
       [0.25, noseUp!],
       [0, present!],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Design } from '../../../src/solver/design/document.ts';
 import {
   fuselageDrag,
   junctionDrag,
@@ -8,18 +9,15 @@ import {
 } from '../../../src/solver/forces/drag-sources.ts';
 import { fixedProfile, type ProfileModel } from '../../../src/solver/forces/profile.ts';
 import { depthAtSpeed } from '../../../src/solver/studies/condition.ts';
-import {
-  bestSpeeds,
-  LevelRunner,
-  shimTable,
-  speedSeries,
-  takeOff,
-} from '../../../src/solver/studies/speed.ts';
+import { shimTable } from '../../../src/solver/studies/shims.ts';
+import { bestSpeeds, LevelRunner, speedSeries } from '../../../src/solver/studies/speed.ts';
+import { finish } from '../../../src/solver/studies/study.ts';
+import { takeOff } from '../../../src/solver/studies/take-off.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
 
 const resolution = { strips: 40, stabilizerStrips: 20, rows: 1 };
-const runner = (design: Parameters<typeof shimTable>[1], profile: ProfileModel = fixedProfile) =>
+const runner = (design: Design, profile: ProfileModel = fixedProfile) =>
   new LevelRunner(design, resolution, profile);
 
 /** A strip stalls at cl 1.2 whatever its Reynolds number: a made-up section, so that take-off has a hand-made answer. */
@@ -142,7 +140,7 @@ describe('take-off and shims', () => {
       { incidence: 2 },
       { stabilizer: plainStabilizer(), brief: { balance: { x: 0.05, height: 1 } } },
     );
-    const rows = shimTable((one) => runner(one), design);
+    const rows = finish(shimTable((one) => runner(one), design));
     expect(rows).toHaveLength(13);
     for (let k = 1; k < rows.length; k++) expect(rows[k]!.stance).toBeGreaterThan(rows[k - 1]!.stance);
   });

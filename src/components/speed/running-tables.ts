@@ -1,0 +1,54 @@
+/** The running states at the brief's speeds, written out: attitude and trim, drag by source. */
+import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
+import type { DragSources } from '../../solver/studies/level-drag.ts';
+import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
+import { figureTable } from '../figure-table.ts';
+import { footPlace, signed } from './words.ts';
+
+export const DRAG_NAMES: Record<keyof DragSources, string> = {
+  wingInduced: 'wing, induced',
+  stabilizerInduced: 'stabilizer, induced',
+  wingProfile: 'wing, profile',
+  stabilizerProfile: 'stabilizer, profile',
+  strutProfile: 'strut, profile',
+  fuselage: 'fuselage',
+  junctions: 'junctions',
+  spray: 'spray',
+  wave: 'waves, estimate',
+};
+
+export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: number, units: UnitSystem) {
+  const rows: Array<[string, (point: SpeedPoint) => string]> = [
+    ['fuselage to the flow', ({ alpha }) => signed(alpha, 'angle', units)],
+    ['board to the flow', ({ boardAngle }) => signed(boardAngle, 'angle', units)],
+    ['stabilizer incidence', ({ incidence }) => signed(incidence, 'angle', units)],
+    ['balance point, from the strut', ({ stance }) => footPlace(stance, footAt, units)],
+    ['feet, from the strut', ({ feet }) => footPlace(feet, footAt, units)],
+    ['wing CL', ({ CLwing }) => formatValue(CLwing, 'ratio', units, { decimals: 2 })],
+    [
+      'stabilizer CL',
+      ({ CLstabilizer }) => (CLstabilizer === null ? '' : signed(CLstabilizer, 'ratio', units, 2)),
+    ],
+    ['drag', ({ total }) => formatWithUnit(total, 'force', units)],
+    ['lift to drag', ({ liftToDrag }) => formatValue(liftToDrag, 'ratio', units, { decimals: 1 })],
+    ['power', ({ power }) => `${power.toFixed(0)} W`],
+    ['glide angle', ({ glideAngle }) => formatWithUnit(glideAngle, 'angle', units, { decimals: 1 })],
+  ];
+  const head = ['', ...cases.map(([name, { speed }]) => `${name}, ${formatWithUnit(speed, 'speed', units)}`)];
+  return figureTable(
+    'Running level',
+    head,
+    rows.map(([name, write]) => ({
+      cells: [name, ...cases.map(([, { point }]) => (point ? write(point) : 'not possible'))],
+    })),
+  );
+}
+
+export function dragTable(cases: ReadonlyArray<[string, SpeedCase]>, units: UnitSystem) {
+  const write = (value: number) => formatValue(value, 'force', units, { decimals: 1 });
+  const rows = (Object.keys(DRAG_NAMES) as Array<keyof DragSources>).map((source) => ({
+    cells: [DRAG_NAMES[source], ...cases.map(([, { point }]) => (point ? write(point.drag[source]) : ''))],
+  }));
+  rows.push({ cells: ['total', ...cases.map(([, { point }]) => (point ? write(point.total) : ''))] });
+  return figureTable(`Drag by source, ${unitOf('force', units)}`, ['', ...cases.map(([name]) => name)], rows);
+}

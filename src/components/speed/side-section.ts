@@ -1,0 +1,150 @@
+import { html, LitElement, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Studies } from '../../session/studies.ts';
+import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { Fix } from '../../solver/studies/level-running.ts';
+import type { SideCase } from '../../solver/studies/side-study.ts';
+import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
+import '../choice-field.ts';
+import { figureTable } from '../figure-table.ts';
+import { StudyController } from '../study-controller.ts';
+import { studyWait } from '../study-wait.ts';
+import { askedNumber, take, toPart } from './asked.ts';
+import { sectionStyles } from './section-styles.ts';
+import { footPlace, signed } from './words.ts';
+
+const NAMES: Record<SideCase['name'], string> = { takeOff: 'take-off', cruise: 'cruise', top: 'top speed' };
+const RULES = [
+  { value: 'strut', label: 'unloading the strut' },
+  { value: 'heel', label: 'holding this heel' },
+  { value: 'roll', label: 'a rider who stays in line' },
+];
+
+/** Against the rig's sideways pull: heel, leeway, what the strut bears, and what its suction could draw down. */
+@customElement('speed-side')
+export class SpeedSide extends LitElement {
+  static override styles = sectionStyles;
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
+  /** What is kept in pitch. */
+  @property() fix: Fix = 'incidence';
+
+  @state() private by: SideRule['by'] = 'strut';
+  @state() private heel = 0; // degrees, where it is held
+
+  readonly #study = new StudyController(this, 'sidePull', () =>
+    this.design?.brief.sidePull
+      ? { studies: this.studies, design: this.design, options: { rule: this.#rule, fix: this.fix } }
+      : null,
+  );
+
+  get #rule(): SideRule {
+    return this.by === 'heel' ? { by: 'heel', heel: this.heel } : { by: this.by };
+  }
+
+  protected override render() {
+    const { design } = this;
+    if (!design) return nothing;
+    return html`<h2>Against the sideways pull</h2>
+      ${
+        design.brief.sidePull
+          ? this.#asked(design)
+          : html`<p class="note">The brief names no sideways pull of the rig; it is under Brief, other depths, side pull, board.</p>`
+      }`;
+  }
+
+  #asked(design: Design) {
+    const found = this.#study.result;
+    return html`<div class="controls">
+        <choice-field
+          label="Balanced by"
+          .value=${this.by}
+          .choices=${RULES}
+          .toChanges=${toPart}
+          @design-edit=${take((value) => {
+            this.by = value as SideRule['by'];
+          })}
+        ></choice-field>
+        ${
+          this.by === 'heel'
+            ? askedNumber('Heel, starboard down', this.heel, 'angle', this.units, [-60, 60], (value) => {
+                this.heel = value;
+              })
+            : nothing
+        }
+      </div>
+      ${found ? this.#answers(found, design) : studyWait(this.#study, 'Balancing the pull')}`;
+  }
+
+  #answers(found: readonly SideCase[], design: Design) {
+    const cruise = found.find(({ name }) => name === 'cruise');
+    return html`${cruise?.trim ? html`<p class="say">${this.#reading(cruise.trim)}</p>` : nothing}
+      ${found.flatMap(({ name, problem }) =>
+        problem ? [html`<p class="trouble">At ${NAMES[name]}: ${problem}.</p>`] : [],
+      )}
+      ${this.#table(found, design)}
+      <p class="note">
+        The heeled foil is solved whole, strut included; drags other than the induced one are those of upright running. Stiffness
+        bends the strut with the leeway of the foil held upright: the most the pull can ask of it.
+      </p>`;
+  }
+
+  #reading(trim: SideTrim): string {
+    const { units } = this;
+    const side = (value: number) => (value < 0 ? 'to port' : 'to starboard');
+    const heel = `${formatWithUnit(Math.abs(trim.heel), 'angle', units)} ${side(trim.heel)}`;
+    const slip = `${formatWithUnit(Math.abs(trim.leeway), 'angle', units)} ${side(trim.leeway)}`;
+    return `At cruise it heels ${heel} and slips ${slip}; the strut bears ${formatWithUnit(Math.abs(trim.strutForce), 'force', units)}.`;
+  }
+
+  #table(found: readonly SideCase[], design: Design) {
+    const { units } = this;
+    const rows: Array<[string, (each: SideCase & { trim: SideTrim }) => string]> = [
+      ['heel, starboard down', ({ trim }) => signed(trim.heel, 'angle', units)],
+      ['leeway, to starboard', ({ trim }) => signed(trim.leeway, 'angle', units)],
+      ['fuselage to the flow', ({ trim }) => signed(trim.alpha, 'angle', units)],
+      ['stabilizer incidence', ({ trim }) => signed(trim.incidence, 'angle', units)],
+      ['balance point, from the strut', ({ trim }) => footPlace(trim.stance, design.strut?.x ?? 0, units)],
+      ['rider shifts', ({ trim }) => this.#shift(trim.riderShift)],
+      ['strut bears, to starboard', ({ trim }) => signed(trim.strutForce, 'force', units)],
+      ['wing and stabilizer bear', ({ trim }) => signed(trim.foilSideForce, 'force', units)],
+      ['drag', ({ trim }) => formatWithUnit(trim.totalDrag, 'force', units)],
+      ['strut, to boiling', ({ strut }) => (strut ? signed(strut.margin, 'ratio', units, 2) : '')],
+      ['strut, against the air', ({ strut }) => (strut ? this.#air(strut.againstAir) : '')],
+      [
+        'depth Froude number',
+        ({ froude }) =>
+          froude === null ? '' : `${froude.toFixed(1)}${froude > 2.5 ? ', outside the tests' : ''}`,
+      ],
+    ];
+    return figureTable(
+      'Balanced at once: lift, side force, roll and pitch',
+      ['', ...found.map(({ name, speed }) => `${NAMES[name]}, ${formatWithUnit(speed, 'speed', units)}`)],
+      rows.map(([name, write]) => ({
+        cells: [
+          name,
+          ...found.map((each) => (each.trim ? write({ ...each, trim: each.trim }) : 'not possible')),
+        ],
+      })),
+    );
+  }
+
+  #shift(toStarboard: number): string {
+    if (Math.abs(toStarboard) < 5e-4) return 'nowhere';
+    const size = formatWithUnit(Math.abs(toStarboard), 'length', this.units);
+    return `${size} ${toStarboard < 0 ? 'to port' : 'to starboard'}`;
+  }
+
+  #air(pressure: number): string {
+    return `${signed(pressure / 1000, 'ratio', this.units, 1)} kPa`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'speed-side': SpeedSide;
+  }
+}
