@@ -44,6 +44,13 @@ export const QUESTIONS: readonly Question[] = [
       html`<stiffness-panel .design=${design} .units=${units} .studies=${studies}></stiffness-panel>`,
   },
   {
+    id: 'section',
+    label: 'Section: what it lifts and drags',
+    load: () => import('./panels/section-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<section-panel .design=${design} .units=${units} .studies=${studies}></section-panel>`,
+  },
+  {
     id: 'build',
     label: 'Build: from the screen to the mould',
     load: () => import('./panels/build-panel.ts'),

@@ -13,6 +13,7 @@ import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
 import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
+import { type SectionOptions, sectionPolars, sectionView } from '../solver/studies/section-view.ts';
 import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
 import { speedDetails } from '../solver/studies/speed-details.ts';
 import { type SpeedStudyOptions, speedStudy } from '../solver/studies/speed-study.ts';
@@ -38,6 +39,8 @@ export const STUDIES = {
   sidePull: (design: Design, options: SideStudyOptions) => sideStudy(design, options),
   waves: (design: Design, options: WaveStudyOptions) => waveStudy(design, options),
   cavitation: (design: Design, _options: NoOptions) => cavitationStudy(design),
+  section: (design: Design, options: SectionOptions) => sectionView(design, options),
+  sectionPolars: (design: Design, options: Omit<SectionOptions, 'cl'>) => sectionPolars(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
   remedies: (design: Design, _options: NoOptions) => remedies(design),
   thin: (design: Design, _options: NoOptions) => thinStudy(design),

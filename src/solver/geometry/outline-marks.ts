@@ -2,6 +2,9 @@
 import type { Outline } from '../design/document.ts';
 import { surfacePoint } from './outline.ts';
 
+/** Nearest the tip, as eta, that a section is looked at: beyond it chord and lift run out. */
+export const LAST_STATION = 0.97;
+
 /**
  * Radius of the circle that fits the nose: the limit of h^2/(2 x), h half the thickness x behind the nose, found from
  * two places near it. A four-digit section has 1.1019 times its thickness squared (NACA Report 460).

@@ -1,0 +1,186 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Studies } from '../../session/studies.ts';
+import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { SectionOptions, SectionView } from '../../solver/studies/section-view.ts';
+import { answerStyles } from '../answer-styles.ts';
+import '../choice-field.ts';
+import { tableStyles } from '../figure-table.ts';
+import '../number-field.ts';
+import { type AlongShown, alongChart, layerTable, polarCharts } from '../section/charts.ts';
+import { flowFigures, shapeFigures } from '../section/figures.ts';
+import { flowDrawing, flowStyles, flowWords } from '../section/flow-drawing.ts';
+import { outlineFields } from '../section/outline-fields.ts';
+import '../section/section-import.ts';
+import { type Look, own, presentLook, stationFields, taking } from '../section/station-fields.ts';
+import { sectionStyles } from '../section/styles.ts';
+import { StudyController } from '../study-controller.ts';
+
+/** One section of the foil: its outline and its own, pressure and boundary layer where it flies, and its polars. */
+@customElement('section-panel')
+export class SectionPanel extends LitElement {
+  static override styles = [
+    answerStyles,
+    tableStyles,
+    sectionStyles,
+    flowStyles,
+    css`
+      .ends {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 22rem));
+        gap: 0 2.5rem;
+      }
+      [stale] {
+        opacity: 0.6;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
+
+  @state() private look: Look = { part: 'wing', eta: 0, speed: 'cruise' };
+  @state() private cl: number | null = null;
+  @state() private shown: AlongShown = 'pressure';
+
+  readonly #view = new StudyController(this, 'section', () =>
+    this.design
+      ? { studies: this.studies, design: this.design, options: { ...this.#place(this.design), cl: this.cl } }
+      : null,
+  );
+  readonly #polars = new StudyController(this, 'sectionPolars', () =>
+    this.design ? { studies: this.studies, design: this.design, options: this.#place(this.design) } : null,
+  );
+
+  #place(design: Design): Omit<SectionOptions, 'cl'> {
+    const { part, eta, speed } = presentLook(this.look, design);
+    return { part, eta, speed: design.brief.speeds[speed] };
+  }
+
+  protected override render() {
+    const { design } = this;
+    if (!design) return nothing;
+    const look = presentLook(this.look, design);
+    const view = this.#view.result;
+    return html`<div class="controls">
+        ${stationFields(look, design, this.units, (next) => {
+          this.look = next;
+        })}
+        ${this.#liftField(view)}
+      </div>
+      ${this.#view.failure ? html`<p class="trouble" role="status">${this.#view.failure}</p>` : nothing}
+      ${view && !this.#view.failure ? this.#answers(view) : view ? nothing : html`<p class="note">Solving the flow …</p>`}
+      <section aria-labelledby="outline">
+        <h2 id="outline">The outline</h2>
+        ${this.#outline(design, look)}
+      </section>
+      ${view ? html`<section aria-labelledby="polars">${this.#polarPart(view)}</section>` : nothing}`;
+  }
+
+  #liftField(view: SectionView | null) {
+    return html`<number-field
+      label="Lift coefficient"
+      optional
+      .units=${this.units}
+      .value=${this.cl}
+      .min=${-2}
+      .max=${2.5}
+      .step=${0.05}
+      .placeholder=${view && this.cl === null ? `${view.station.cl.toFixed(2)}, as flown` : 'as flown'}
+      .toChanges=${own}
+      @design-edit=${taking((cl) => {
+        this.cl = (cl as number | undefined) ?? null;
+      })}
+    ></number-field>`;
+  }
+
+  #answers(view: SectionView) {
+    const { station, flow, problem } = view;
+    const where =
+      station.part === 'strut'
+        ? 'strut'
+        : `${station.part} at ${Math.round(100 * station.eta)} % of the half`;
+    return html`<section aria-labelledby="flow">
+      <h2 id="flow">
+        The flow <small>${where}, ${formatWithUnit(station.speed, 'speed', this.units)}, chord ${formatWithUnit(station.chord, 'length', this.units)}</small>
+      </h2>
+      ${problem ? html`<p class="trouble" role="status">${problem}</p>` : nothing}
+      ${flow ? html`<p class="say">${flowWords(flow.upper, flow.lower)}</p>` : nothing} ${flowDrawing(view)}
+      <div class="pair">
+        ${
+          flow
+            ? html`<div>
+                ${alongChart(flow, this.shown, station.sigma)}
+                <choice-field
+                  label="Show"
+                  .value=${this.shown}
+                  .choices=${[{ value: 'pressure', label: 'pressure' }, { value: 'speed', label: 'speed' }]}
+                  .toChanges=${own}
+                  @design-edit=${taking((value) => {
+                    this.shown = value as AlongShown;
+                  })}
+                ></choice-field>
+              </div>`
+            : nothing
+        }
+        <div>${flowFigures(view, this.units)}</div>
+      </div>
+      ${
+        flow
+          ? html`<details>
+              <summary>The boundary layer, place by place</summary>
+              <div class="pair">
+                ${layerTable(flow.upper, 'upper', station.chord)} ${layerTable(flow.lower, 'lower', station.chord)}
+              </div>
+            </details>`
+          : nothing
+      }
+    </section>`;
+  }
+
+  #outline(design: Design, { part }: Look) {
+    const view = this.#view.result;
+    const planform = part === 'strut' ? null : design[part];
+    return html`${view ? html`<div class="figures">${shapeFigures(view, this.#polarsHere(), this.units)}</div>` : nothing}
+      ${
+        planform && part !== 'strut'
+          ? html`<div class="ends">${outlineFields(planform, part, this.units)}</div>
+              <p class="note">Between root and tip thickness and camber blend evenly along the unrolled half.</p>`
+          : html`<p class="note">The strut has a symmetric four-digit section of its chord and thickness.</p>`
+      }
+      <section-import .design=${design}></section-import>`;
+  }
+
+  /** The polars, if they belong to the station on view. */
+  #polarsHere() {
+    const { result } = this.#polars;
+    const station = this.#view.result?.station;
+    return result && station && result.part === station.part && result.reynolds === station.reynolds
+      ? result
+      : null;
+  }
+
+  #polarPart(view: SectionView) {
+    const { result, failure } = this.#polars;
+    if (!result)
+      return failure ? nothing : html`<p class="wait" role="status">Running through the angles …</p>`;
+    const lost = result.series.reduce((sum, series) => sum + series.lost, 0);
+    return html`<h2 id="polars">
+        Polars <small>at Re ${Math.round(result.reynolds / 1000)} 000</small>
+      </h2>
+      ${polarCharts(result, view, this.units)}
+      <p class="note">
+        ${lost === 0 ? 'Every angle settled.' : `${lost} angles did not settle and are left out.`} Water counts as clean,
+        coastal or silty by the growth its waves may have before they break (n 9, 4.8, 2.6 by L. M. Mack, 1977, for turbulence of
+        0.07, 0.4 and 1 %); that these levels fit natural water is an assumption.
+      </p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'section-panel': SectionPanel;
+  }
+}

@@ -1,0 +1,144 @@
+/** The figures of a section with their working. */
+import { html, type TemplateResult } from 'lit';
+import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
+import type { SectionPolars, SectionView } from '../../solver/studies/section-view.ts';
+import '../figure-value.ts';
+import type { Working } from '../workings.ts';
+
+interface Looks {
+  quantity?: Quantity;
+  decimals?: number;
+  note?: string;
+  why?: string;
+  working?: () => Working;
+}
+
+function figure(label: string, value: number | null, units: UnitSystem, looks: Looks = {}): TemplateResult {
+  return html`<figure-value
+    .label=${label}
+    .value=${value}
+    .quantity=${looks.quantity ?? 'ratio'}
+    .units=${units}
+    .decimals=${looks.decimals ?? null}
+    .note=${looks.note ?? ''}
+    .why=${looks.why ?? 'none'}
+    .working=${looks.working ?? null}
+  ></figure-value>`;
+}
+
+const LAYER = 'panel method and integral boundary layer in step with it (theory: Sections)';
+const TRUST_DRAG =
+  'About 10 % of measured drag at Re 6e6; at some 1e5 and in natural water the place of transition is the doubt: read the band.';
+
+const plain = (value: number, decimals: number) => value.toFixed(decimals).replace('-', '−');
+
+export function shapeFigures(
+  { marks, station, line }: SectionView,
+  polars: SectionPolars | null,
+  units: UnitSystem,
+): TemplateResult {
+  const { chord } = station;
+  const own = polars?.series.find(({ water }) => water === 'own');
+  const size = (share: number, decimals: number) =>
+    formatWithUnit(share * chord, 'length', units, units === 'workshop' ? { decimals } : {});
+  const camber = Math.abs(marks.camber) < 5e-5 ? 0 : marks.camber;
+  return html`${figure('Chord', chord, units, { quantity: 'length' })}
+  ${figure('Thickness', marks.thickness, units, { quantity: 'share', decimals: 1, note: size(marks.thickness, 1) })}
+  ${figure('Camber', camber, units, { quantity: 'share', decimals: 1 })}
+  ${figure('Nose radius', marks.noseRadius, units, {
+    quantity: 'share',
+    decimals: 2,
+    note: size(marks.noseRadius, 2),
+    working: () => ({
+      formula: 'r = lim h²/2x, h half the thickness x behind the nose',
+      numbers: [['of the chord', plain(marks.noseRadius, 5)]],
+      source: 'circle that fits the nose; a four-digit section has 1.1019 t² (NACA Report 460)',
+      trust: 'Within 2 % for a four-digit section; some percent for points far apart at the nose.',
+    }),
+  })}
+  ${figure('Trailing edge', marks.edge, units, { quantity: 'share', decimals: 2, note: size(marks.edge, 2) })}
+  ${figure('Zero-lift angle', own?.line?.zeroLift ?? line.zeroLift, units, {
+    quantity: 'angle',
+    note: own?.line ? '' : 'without friction',
+    working: () => ({
+      formula: 'angle of the chord line at cl = 0',
+      numbers: [
+        ['with friction', own?.line ? `${plain(own.line.zeroLift, 2)}°` : 'not known'],
+        ['without friction', `${plain(line.zeroLift, 2)}°`],
+        ['thin-airfoil theory', `${plain(line.thinZeroLift, 2)}°`],
+      ],
+      source: LAYER,
+      trust: 'A tenth to a quarter of a degree; it moves with the transition at low Reynolds numbers.',
+    }),
+  })}
+  ${figure('Lift slope', own?.line?.slope ?? line.slope, units, {
+    decimals: 2,
+    note: 'per radian',
+    working: () => ({
+      formula: 'cl / sin(α − α₀), from zero lift to cl 0.5',
+      numbers: [
+        ['with friction', own?.line ? plain(own.line.slope, 3) : 'not known'],
+        ['without friction', plain(line.slope, 3)],
+        ['thin-airfoil theory, 2π', '6.283'],
+      ],
+      source: LAYER,
+      trust: 'Some percent; measured NACA 0012 at Re 6e6: 6.23 (NASA TM 4074).',
+    }),
+  })}
+  ${figure('Moment at zero lift, cm', own?.line?.moment ?? line.thinMoment, units, {
+    decimals: 3,
+    note: own?.line ? 'about the quarter chord, nose up' : 'thin-airfoil theory',
+  })}
+  ${figure('Greatest lift, cl', own?.clMax.cl ?? null, units, {
+    decimals: 2,
+    why: 'working …',
+    note: own
+      ? `${own.clMax.isStall ? `stalls at ${plain(own.clMax.alpha, 1)}°` : 'no stall within the angles tried'}; counted on: ${plain(own.usable, 2)}`
+      : '',
+  })}`;
+}
+
+export function flowFigures({ flow, station, band }: SectionView, units: UnitSystem): TemplateResult {
+  const { sigma } = station;
+  return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, { decimals: 0 })}
+  ${figure('Lift coefficient', flow?.cl ?? station.cl, units, { decimals: 3 })}
+  ${figure('Angle to the stream', flow?.alpha ?? null, units, { quantity: 'angle', decimals: 2, note: 'of the chord line, downwash taken off' })}
+  ${figure('Drag, 1000 cd', flow && 1000 * flow.cd, units, {
+    decimals: 2,
+    note: bandWords(band),
+    working: () => ({
+      formula: 'cd = 2 θ u^((H + 5)/2) at the end of the wake',
+      numbers: [
+        ['friction', flow ? plain(1000 * flow.cdFriction, 2) : ''],
+        ['pressure', flow ? plain(1000 * (flow.cd - flow.cdFriction), 2) : ''],
+      ],
+      source: `${LAYER}; H. B. Squire and A. D. Young, ARC R&M 1838 (1937)`,
+      trust: TRUST_DRAG,
+    }),
+  })}
+  ${figure('Moment, cm', flow?.cm ?? null, units, { decimals: 3 })}
+  ${figure('Lowest pressure, Cp', flow?.cpMin ?? null, units, {
+    decimals: 2,
+    note: flow ? boilWords(flow.cpMin, sigma) : '',
+    working: () => ({
+      formula: 'boils where −Cp_min = σ = (p_atm + ρ g d − p_v) / ½ρV²',
+      numbers: [
+        ['σ here', plain(sigma, 2)],
+        ['depth', formatWithUnit(station.depth, 'length', units)],
+      ],
+      source: LAYER,
+      trust: 'An estimate for comparing: roughness and gas in the water start it sooner.',
+    }),
+  })}`;
+}
+
+function bandWords({ clean, nose }: SectionView['band']): string {
+  const write = (value: number | null) => (value === null ? 'not settled' : plain(1000 * value, 2));
+  return `between ${write(clean)} (all the laminar run of a clean tunnel) and ${write(nose)} (tripped at the nose)`;
+}
+
+function boilWords(cpMin: number, sigma: number): string {
+  return -cpMin < sigma
+    ? `the water boils at −${plain(sigma, 2)} here`
+    : `below −${plain(sigma, 2)}: the water boils here`;
+}
