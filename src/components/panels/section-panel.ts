@@ -14,8 +14,9 @@ import { flowDrawing, flowStyles, flowWords } from '../section/flow-drawing.ts';
 import { outlineFields } from '../section/outline-fields.ts';
 import '../section/section-import.ts';
 import { type Look, own, presentLook, stationFields, taking } from '../section/station-fields.ts';
-import { sectionStyles } from '../section/styles.ts';
 import { StudyController } from '../study-controller.ts';
+import { studyStyles } from '../study-styles.ts';
+import { studyWait } from '../study-wait.ts';
 
 /** One section of the foil: its outline and its own, pressure and boundary layer where it flies, and its polars. */
 @customElement('section-panel')
@@ -23,16 +24,20 @@ export class SectionPanel extends LitElement {
   static override styles = [
     answerStyles,
     tableStyles,
-    sectionStyles,
+    studyStyles,
     flowStyles,
     css`
+      .controls {
+        --control-width: 10.5rem;
+      }
+      section + section {
+        border-top: 1px solid var(--line);
+        margin-top: 0.7rem;
+      }
       .ends {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 22rem));
         gap: 0 2.5rem;
-      }
-      [stale] {
-        opacity: 0.6;
       }
     `,
   ];
@@ -163,9 +168,8 @@ export class SectionPanel extends LitElement {
   }
 
   #polarPart(view: SectionView) {
-    const { result, failure } = this.#polars;
-    if (!result)
-      return failure ? nothing : html`<p class="wait" role="status">Running through the angles …</p>`;
+    const { result } = this.#polars;
+    if (!result) return studyWait(this.#polars, 'Running through the angles');
     const lost = result.series.reduce((sum, series) => sum + series.lost, 0);
     return html`<h2 id="polars">
         Polars <small>at Re ${Math.round(result.reynolds / 1000)} 000</small>

@@ -133,6 +133,7 @@ export interface LiftingState {
 
 const CLOSE = 5e-4; // of lift coefficient
 const TRIES = 8;
+const STEEPEST = 0.28; // rad from zero lift: no section here lifts so far without stalling
 const LEAST_SLOPE = 0.1; // of the inviscid one: less is stall
 
 /**
@@ -146,8 +147,9 @@ export function stateAtLift(
   water: Water,
 ): LiftingState | null {
   const line = liftLine(sectionFlow(shape).flow);
+  if (Math.abs(cl / line.slope) > STEEPEST) return null;
   let slope = 0.95 * line.slope;
-  let alpha = line.zeroLift + Math.asin(Math.max(-0.5, Math.min(0.5, cl / line.slope)));
+  let alpha = line.zeroLift + Math.asin(cl / line.slope);
   let before: { alpha: number; cl: number } | null = null;
   for (let k = 0; k < TRIES; k++) {
     const state = sectionState(shape, { ...water, reynolds, alpha });

@@ -14,7 +14,7 @@ const withSection = (outline: Outline, more: Partial<Design['wing']> = {}): Desi
   wing: { ...demo.wing, section: { root: outline, tip: outline }, ...more },
 });
 
-describe('a section where it flies', () => {
+describe('a section where it flies', { timeout: 30_000 }, () => {
   it('carries the lift of its strip, at the Reynolds number of its chord', () => {
     for (const part of ['wing', 'stabilizer', 'strut'] as const) {
       const { station, flow, problem } = sectionView(demo, { part, eta: 0.4, speed: 9.26, cl: null });
@@ -73,7 +73,7 @@ describe('a section where it flies', () => {
   });
 });
 
-describe('polars of a station', () => {
+describe('polars of a station', { timeout: 30_000 }, () => {
   it('tripped NACA 0012 lifts 6.2325 per radian at Re 6e6 (C. L. Ladson, NASA TM 4074, 1988) within 4 %; it comes out 3 % high', () => {
     const design = withSection(naca('0012'), { chord: { kind: 'taper', root: 0.2378, tip: 0.2 } });
     const { series, reynolds } = finish(sectionPolars(design, { part: 'wing', eta: 0, speed: 30 }));
