@@ -30,6 +30,13 @@ export const QUESTIONS: readonly Question[] = [
       html`<spread-panel .design=${design} .report=${report} .units=${units}></spread-panel>`,
   },
   {
+    id: 'hold',
+    label: 'Hold: does it keep its line?',
+    load: () => import('./panels/coupling-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<coupling-panel .design=${design} .units=${units} .studies=${studies}></coupling-panel>`,
+  },
+  {
     id: 'speed',
     label: 'Speed: from take-off to top',
     load: () => import('./panels/speed-panel.ts'),

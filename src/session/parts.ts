@@ -1,6 +1,8 @@
 /** Fuselage, strut and stabilizer as a builder speaks of them. Lengths in m. */
 import type { Design, Fuselage, Stabilizer, Strut } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
+import { scaledPlanform } from '../solver/geometry/scale.ts';
+import type { Change } from './edits.ts';
 import { surfaceFor, tidy } from './planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from './units.ts';
 
@@ -23,6 +25,33 @@ export function fuselageLengthChanges(design: Design, wanted: number, units: Uni
   if (arm >= ARM.min && arm <= ARM.max) return [{ path: 'stabilizer.arm', value: arm }];
   const write = (length: number) => formatWithUnit(length, 'length', units);
   return `${write(wanted)} is out of range: ${write(rest + ARM.min)} to ${write(rest + ARM.max)} with this nose and stabilizer.`;
+}
+
+/**
+ * The edit that takes a stabilizer sized elsewhere: arm, incidence and every length times `scale`, to a tenth of a
+ * millimetre and a hundredth of a degree, as a builder would write them.
+ */
+export function stabilizerTaken(
+  { stabilizer }: Design,
+  { arm, incidence, scale }: Pick<Stabilizer, 'arm' | 'incidence'> & { scale: number },
+): Change[] {
+  if (!stabilizer) return [];
+  const sized = scaledPlanform(stabilizer, Number(scale.toFixed(4)));
+  const value = {
+    ...(inTenths(sized, stabilizer) as Stabilizer),
+    arm: inTenths(arm, stabilizer.arm),
+    incidence: incidence === stabilizer.incidence ? incidence : Number(incidence.toFixed(2)),
+  };
+  return [{ path: 'stabilizer', value }];
+}
+
+/** Lengths that differ from those before, in tenths of a millimetre; all else as it was. */
+function inTenths(value: unknown, before: unknown): unknown {
+  if (typeof value === 'number') return value === before ? value : Number(value.toFixed(4));
+  if (typeof value !== 'object' || value === null || value === before) return value;
+  const known = (before ?? {}) as Record<string, unknown>;
+  const entries = Object.entries(value).map(([key, inner]) => [key, inTenths(inner, known[key])] as const);
+  return Array.isArray(value) ? entries.map(([, inner]) => inner) : Object.fromEntries(entries);
 }
 
 /** Trailing edge of the root behind its quarter chord. */

@@ -8,6 +8,7 @@ import { derivativeStyles, drawDerivatives } from '../derivatives-table.ts';
 import '../figure-value.ts';
 import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
+import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
 import * as workings from '../workings.ts';
 
 const NOT_RESOLVED = 0.002; // |C_nr| below which a ratio to it says nothing
@@ -15,7 +16,10 @@ const SEARCHED = 75; // degrees of droop that the search for the neutral droop c
 
 type Looks = Partial<Pick<FigureValue, 'decimals' | 'why' | 'note' | 'quantity' | 'stale'>>;
 
-/** Does it hold: the hold index with its terms beside the solved figures; where the foil balances. */
+/**
+ * Does it hold: the hold index with its terms beside the solved figures, after them where it ranks designs less well; where
+ * the foil balances.
+ */
 @customElement('hold-panel')
 export class HoldPanel extends LitElement {
   static override styles = [
@@ -69,7 +73,9 @@ export class HoldPanel extends LitElement {
     const { design, report } = this;
     if (!design || !report) return html`<h2>Does it hold?</h2><p class="note">No figures yet.</p>`;
     return html`<h2>Does it hold?</h2>
-      <div class="figures">${this.#index(design, report)} ${this.#solved(report)}</div>
+      <div class="figures">
+        ${isIndexSecondary ? [this.#solved(report), this.#index(design, report)] : [this.#index(design, report), this.#solved(report)]}
+      </div>
       <h2>Where it balances</h2>
       <div class="figures">${this.#balance(design)}</div>
       ${drawDerivatives(report.stability)}`;
@@ -102,7 +108,7 @@ export class HoldPanel extends LitElement {
       ? 'No stabilizer: index 0.'
       : stability.holdTerms.yaw === 0
         ? 'A flat stabilizer has no sideways volume: index 0.'
-        : 'For comparing designs; it proves nothing.';
+        : `For comparing designs; it proves nothing. ${trustNote()}`;
     const noLift = lift.CL > 0 ? 'none' : 'none: no lift';
     return html`${this.#figure('Hold index', ({ stability: s }) => s.holdIndex, workings.holdIndex, {
       decimals: 2,

@@ -9,7 +9,15 @@ import { craftOf, type Resolution } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
-import { type Coupling, couplingOf, type Ratios, ratiosOf } from './coupling.ts';
+import {
+  alongStream,
+  type ByPart,
+  type Coupling,
+  couplingOf,
+  type LateralCoupling,
+  type Ratios,
+  ratiosOf,
+} from './coupling.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
 import type { Pushes } from './motion.ts';
@@ -20,13 +28,15 @@ import type { Study } from './study.ts';
 import { sumOf } from './sums.ts';
 
 export interface HoldOptions {
+  axes?: 'design' | 'stream'; // along which the lateral derivatives are given; default the design's own
   condition?: Omit<ConditionOptions, 'alpha'>;
 }
 
 export interface HoldStudy {
   speed: number; // m/s
   CL: number;
-  alpha: number; // rad; turns the axes into the stream where asked for
+  alpha: number; // rad
+  strutShare: number | null; // of the craft's side force in a slip; null without a strut
   coupling: Coupling;
   /** What one of a lateral coefficient is here: N of side force, N m of roll and yaw; and b/2V, s, that makes rates plain numbers. */
   scale: { force: number; moment: number; rate: number };
@@ -36,6 +46,7 @@ export interface HoldStudy {
    * balance point, and -dCm/dCL about the balance point with every drag at its own depth.
    */
   margins: { geometric: number; withDrag: number };
+  neutralPoint: number; // m aft of the origin
   modes: Modes;
   band: {
     foil: Derivatives; // of the vortex part, about the origin
@@ -45,13 +56,17 @@ export interface HoldStudy {
   isProfileAssumed: boolean;
 }
 
-export function* holdStudy(design: Design, { condition = {} }: HoldOptions = {}): Study<HoldStudy> {
+export function* holdStudy(
+  design: Design,
+  { condition = {}, axes = 'design' }: HoldOptions = {},
+): Study<HoldStudy> {
   const pool = new FlowPool();
-  const fine = holdAt(pool, design, condition, resolutionOf(condition));
+  const at = (resolution: Resolution) => turned(holdAt(pool, design, condition, resolution), axes);
+  const fine = at(resolutionOf(condition));
   yield 0.2;
-  const coarse = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 1 });
+  const coarse = at({ ...BAND_RESOLUTION, rows: 1 });
   yield 0.3;
-  const rows = holdAt(pool, design, condition, { ...BAND_RESOLUTION, rows: 4 });
+  const rows = at({ ...BAND_RESOLUTION, rows: 4 });
   const band = {
     foil: gap(coarse.coupling.foil.vortex.total, rows.coupling.foil.vortex.total),
     craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
@@ -90,14 +105,41 @@ function holdAt(
   const profile = profileFor(design);
   const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
   const modes = modesOf(pool, design, condition, foil, profile, coupling);
+  const neutral = neutralPoint(foil.loads, foil.alpha);
   const margins = {
-    geometric: (neutralPoint(foil.loads, foil.alpha) - design.brief.balance.x) / craft.wing.meanChord,
+    geometric: (neutral - design.brief.balance.x) / craft.wing.meanChord,
     withDrag: marginWithDrag(modes.pushes, foil.alpha) / craft.wing.meanChord,
   };
   const { projectedArea, span } = craft.wing;
   const force = 0.5 * condition.density * condition.speed ** 2 * projectedArea;
   const scale = { force, moment: force * span, rate: span / (2 * condition.speed) };
-  return { speed: condition.speed, CL: foil.CL, alpha: foil.alpha, coupling, scale, margins, modes };
+  const { vortex } = coupling.craft;
+  const strutShare = craft.strut ? vortex.strut.CYbeta / vortex.total.CYbeta : null;
+  return {
+    speed: condition.speed,
+    CL: foil.CL,
+    alpha: foil.alpha,
+    strutShare,
+    coupling,
+    scale,
+    margins,
+    modes,
+    neutralPoint: neutral,
+  };
+}
+
+/** The coupling along the axes asked for; what moves the craft is the same along any. */
+function turned<T extends { coupling: Coupling; alpha: number }>(found: T, axes: 'design' | 'stream'): T {
+  if (axes === 'design') return found;
+  const { foil, craft, vertical } = found.coupling;
+  const turn = (by: ByPart<Derivatives>): ByPart<Derivatives> => ({
+    wing: alongStream(by.wing, found.alpha),
+    stabilizer: alongStream(by.stabilizer, found.alpha),
+    strut: alongStream(by.strut, found.alpha),
+    total: alongStream(by.total, found.alpha),
+  });
+  const both = ({ vortex, profile }: LateralCoupling) => ({ vortex: turn(vortex), profile: turn(profile) });
+  return { ...found, coupling: { foil: both(foil), craft: both(craft), vertical } };
 }
 
 /** -dM/dFz by a turn of the stream (m): nose-up moment about the balance point against force up. */

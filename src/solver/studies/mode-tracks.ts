@@ -20,7 +20,7 @@ import { sumOf } from './sums.ts';
 export interface ModeTracksOptions {
   kept?: Kept;
   count?: number; // default 13
-  to?: number; // degrees; default 45
+  to?: number; // degrees; default 45, or the present droop where that is more
   condition?: Omit<ConditionOptions, 'alpha'>;
 }
 
@@ -39,12 +39,13 @@ export interface ModeTracks {
 }
 
 export function* modeTracks(design: Design, options: ModeTracksOptions = {}): Study<ModeTracks> {
-  const { kept = 'unrolled', count = 13, to = 45, condition: asked = {} } = options;
+  const { kept = 'unrolled', count = 13, condition: asked = {} } = options;
   const condition = conditionOf(design.brief, asked);
   const resolution = resolutionOf(asked);
   const pool = new FlowPool();
   const profile = profileFor(design);
   const bender = new Bender(design.wing, kept);
+  const to = options.to ?? Math.max(45, bender.present);
   const amplitude = Float64Array.from({ length: count }, (_, k) => (to * k) / (count - 1));
   const column = () => new Float64Array(count).fill(Number.NaN);
   const modes: ModeTracks['modes'] = {};

@@ -21,6 +21,7 @@ export interface TriedStabilizer {
   scale: number; // of every length of the present stabilizer
   area: number; // projected
   volume: number; // V_H
+  neutralPoint: number; // aft of the origin
   staticMargin: number; // about the balance point as drawn, in mean chords
   holdIndex: number | null;
   incidence: number; // as it runs: found where the stance is kept
@@ -51,12 +52,13 @@ export class StabilizerTrials {
   measure(arm: number, scale: number) {
     const craft = craftOf(this.resized(arm, scale), this.condition.depth, this.resolution);
     const foil = runFoil(this.pool, 'tried', craft, this.condition, 'angle');
-    const ahead = neutralPoint(foil.loads, foil.alpha) - this.design.brief.balance.x;
+    const neutral = neutralPoint(foil.loads, foil.alpha);
     const hold = holdTerms(craft.wing, craft.stabilizer, foil.CL);
     return {
       area: craft.stabilizer?.projectedArea ?? 0,
       volume: hold.pitch,
-      staticMargin: ahead / craft.wing.meanChord,
+      neutralPoint: neutral,
+      staticMargin: (neutral - this.design.brief.balance.x) / craft.wing.meanChord,
       holdIndex: hold.index,
     };
   }

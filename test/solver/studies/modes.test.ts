@@ -5,13 +5,16 @@
 import { describe, expect, it } from 'vitest';
 import { craftOf } from '../../../src/solver/geometry/craft.ts';
 import type { Derivatives } from '../../../src/solver/report.ts';
+import { solve } from '../../../src/solver/solve.ts';
 import { addedMass } from '../../../src/solver/studies/added-mass.ts';
+import { ratiosOf } from '../../../src/solver/studies/coupling.ts';
 import { holdStudy, modesAt } from '../../../src/solver/studies/hold-study.ts';
 import { inertiaOf } from '../../../src/solver/studies/inertia.ts';
 import { modeTracks } from '../../../src/solver/studies/mode-tracks.ts';
 import { modesOfMatrix, rootsOf } from '../../../src/solver/studies/modes.ts';
 import { lateralMotion, type Pushes, verticalMotion } from '../../../src/solver/studies/motion.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
+import { streamAxes } from '../../published/derivatives.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesign, goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
 
@@ -278,6 +281,16 @@ describe('modes of a craft', () => {
     expect(CYbeta.strut[0]! / CYbeta.total[0]!).toBeGreaterThan(0.8);
   });
 
+  it('along the droop a wing that cannot be bent so far leaves a gap, and the fall held straight hardly moves', () => {
+    const design = goodDesign('curved-race');
+    const drop = { ...design, wing: { ...design.wing, droop: { kind: 'vee', tipAngle: 20 } as const } };
+    const { amplitude, fallHeldStraight, modes } = finish(modeTracks(drop, { count: 4, to: 100 }));
+    expect(amplitude[3]).toBe(100);
+    expect(fallHeldStraight[3]).toBeNaN(); // a vee folded past straight down has no span
+    expect(modes.fall!.real[3]).toBeNaN();
+    expectClose('held', fallHeldStraight[1]!, fallHeldStraight[0]!, { share: 0.04 });
+  });
+
   it('the slow heading mode is moved by the droop of the stabilizer', () => {
     const heading = (tipAngle: number) => {
       const design = goodDesign('flat-race');
@@ -303,6 +316,38 @@ describe('hold study', () => {
       for (const gap of Object.values(band.foil)) expect(gap).toBeGreaterThanOrEqual(0);
     },
   );
+
+  it('along the stream C_lr and C_np are turned by the angle of attack, band and all; the modes stay what they are', () => {
+    const design = goodDesign('flat-race');
+    const own = finish(holdStudy(design));
+    const stream = finish(holdStudy(design, { axes: 'stream' }));
+    const expected = streamAxes(own.coupling.foil.vortex.total, own.alpha);
+    expectClose('C_lr', stream.coupling.foil.vortex.total.Clr, expected.Clr, { within: 1e-12 });
+    expectClose('C_np', stream.coupling.foil.vortex.total.Cnp, expected.Cnp, { within: 1e-12 });
+    expect(stream.modes).toEqual(own.modes);
+  });
+
+  it('a ratio over a derivative within its own band is not resolved: the yaw damping of a flat foil without its drag', () => {
+    const { coupling, band, ratios } = finish(holdStudy(goodDesign('curved-race')));
+    const { total } = coupling.foil.vortex;
+    expectClose('roll from yaw', ratios.foilVortex.rollFromYaw!, total.Clr / Math.abs(total.Clp), {
+      within: 1e-12,
+    });
+    const wide = { ...band.foil, Cnr: 2 * Math.abs(total.Cnr), Cnbeta: 0 };
+    const { yawFromRoll, rollOverYaw } = ratiosOf(total, wide);
+    expect(yawFromRoll).toBeNull();
+    expectClose('roll over yaw', rollOverYaw!, total.Clbeta / total.Cnbeta, { within: 1e-12 });
+  });
+
+  it('what one of a coefficient is: q S in newtons, q S b in newton metres, b/2V in seconds', () => {
+    const design = goodDesign('curved-race');
+    const { scale, speed } = finish(holdStudy(design));
+    const { condition, geometry } = solve(design, { neutralDroop: false });
+    const force = 0.5 * condition.density * speed ** 2 * geometry.wing.projectedArea;
+    expectClose('force', scale.force, force, { share: 1e-9 });
+    expectClose('moment', scale.moment, force * geometry.wing.span, { share: 1e-9 });
+    expectClose('rate', scale.rate, geometry.wing.span / (2 * speed), { share: 1e-9 });
+  });
 
   it('the geometric margin is the neutral point behind the balance point; with drag it is another figure', () => {
     const { margins } = finish(holdStudy(goodDesign('downwind')));

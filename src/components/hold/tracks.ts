@@ -1,0 +1,140 @@
+/** How every mode and every derivative of the craft moves as the wing droops further. */
+import { html, nothing, type TemplateResult } from 'lit';
+import type { HoldStudy } from '../../solver/studies/hold-study.ts';
+import type { ModeTracks } from '../../solver/studies/mode-tracks.ts';
+import type { ChartSeries } from '../chart-columns.ts';
+import { figureTable } from '../figure-table.ts';
+import '../line-chart.ts';
+import { coefficient, LATERAL_KEYS, LATERAL_NAMES, MODE_NAMES, type ModeKind } from './words.ts';
+
+const COLOURS: Partial<Record<ModeKind, `--${string}`>> = {
+  fall: '--thrown',
+  heading: '--carry',
+  righting: '--tail',
+  swing: '--surface',
+  secondSwing: '--focus',
+  rollDamping: '--carry',
+  pitchFall: '--thrown',
+  speed: '--carry',
+  porpoise: '--tail',
+  secondPorpoise: '--focus',
+  pitchRighting: '--surface',
+  depthRighting: '--lean',
+  sinkDamping: '--carry',
+};
+
+const LATERAL: readonly ModeKind[] = ['fall', 'heading', 'righting', 'swing', 'secondSwing'];
+const VERTICAL: readonly ModeKind[] = [
+  'pitchFall',
+  'speed',
+  'porpoise',
+  'secondPorpoise',
+  'pitchRighting',
+  'depthRighting',
+];
+
+/** Quick modes have a chart of their own: beside them the others would lie flat. */
+export function trackCharts(tracks: ModeTracks): TemplateResult {
+  const straight = line('falls over, kept from turning', tracks, tracks.fallHeldStraight, '--ghost', [4, 4]);
+  return html`<div class="charts">
+    ${chart('Sideways modes along the droop', tracks, [...lines(tracks, LATERAL), ...straight])}
+    ${chart('Roll dying out along the droop', tracks, lines(tracks, ['rollDamping']))}
+    ${chart('Up-and-down modes along the droop', tracks, lines(tracks, VERTICAL))}
+    ${chart('Sinking dying out along the droop', tracks, lines(tracks, ['sinkDamping']))}
+  </div>`;
+}
+
+function lines(tracks: ModeTracks, kinds: readonly ModeKind[]): ChartSeries[] {
+  return kinds.flatMap((kind) => {
+    const track = tracks.modes[kind];
+    return track ? line(MODE_NAMES[kind], tracks, track.real, COLOURS[kind]!) : [];
+  });
+}
+
+function line(
+  name: string,
+  { amplitude }: ModeTracks,
+  values: Float64Array,
+  colour: `--${string}`,
+  dash?: readonly number[],
+): ChartSeries[] {
+  const known = [...amplitude.keys()].filter((k) => Number.isFinite(values[k]));
+  if (known.length < 2) return [];
+  const x = known.map((k) => amplitude[k]!);
+  const y = known.map((k) => values[k]!);
+  return [dash ? { name, x, y, colour, dash } : { name, x, y, colour }];
+}
+
+function chart(heading: string, { present }: ModeTracks, series: ChartSeries[]) {
+  if (series.length === 0) return nothing;
+  return html`<line-chart
+    .heading=${heading}
+    x-name="wing droop"
+    x-unit="°"
+    .xDecimals=${1}
+    y-name="growth"
+    y-unit="1/s"
+    .yDecimals=${2}
+    .summary=${`Growth rate of ${series.map(({ name }) => name).join(', ')} against wing droop, now ${present.toFixed(1)} degrees; below zero it dies out.`}
+    .series=${series}
+  ></line-chart>`;
+}
+
+const first = (values: Float64Array) => values.find((value) => Number.isFinite(value)) ?? Number.NaN;
+const last = (values: Float64Array) => values.findLast((value) => Number.isFinite(value)) ?? Number.NaN;
+
+export function modeMoves(tracks: ModeTracks, { band }: HoldStudy): TemplateResult {
+  const kinds = Object.keys(tracks.modes) as ModeKind[];
+  return figureTable(
+    `Growth, 1/s, flat and at ${last(tracks.amplitude).toFixed(0)}°`,
+    ['', 'flat', 'drooped', 'moves by', 'method'],
+    kinds.map((kind) => {
+      const { real } = tracks.modes[kind]!;
+      const moved = last(real) - first(real);
+      const own = band.modes[kind];
+      const isLess = own !== undefined && Math.abs(moved) < own;
+      return {
+        cells: [
+          MODE_NAMES[kind],
+          coefficient(first(real)),
+          coefficient(last(real)),
+          isLess ? 'less than its band' : coefficient(moved),
+          own === undefined ? '–' : `± ${coefficient(own)}`,
+        ],
+      };
+    }),
+  );
+}
+
+export function derivativeMoves(tracks: ModeTracks): TemplateResult {
+  const end = last(tracks.amplitude).toFixed(0);
+  return figureTable(
+    `Derivatives of the craft, flat and at ${end}°`,
+    ['', 'flat', 'drooped', 'moves by', 'of it strut'],
+    LATERAL_KEYS.map((key) => {
+      const { total, strut } = tracks.derivatives[key];
+      return {
+        cells: [
+          LATERAL_NAMES[key],
+          coefficient(first(total)),
+          coefficient(last(total)),
+          coefficient(last(total) - first(total)),
+          coefficient(last(strut) - first(strut)),
+        ],
+      };
+    }),
+  );
+}
+
+export function tracksReading(tracks: ModeTracks, { band }: HoldStudy): string {
+  const still = (Object.keys(tracks.modes) as ModeKind[]).filter((kind) => {
+    const { real } = tracks.modes[kind]!;
+    const own = band.modes[kind];
+    return own !== undefined && Math.abs(last(real) - first(real)) < own;
+  });
+  const straight = 100 * Math.abs(last(tracks.fallHeldStraight) / first(tracks.fallHeldStraight) - 1);
+  const held = `Kept from turning, the fall changes by ${straight < 1 ? 'less than 1' : straight.toFixed(0)} % over the whole sweep: the strut carries most of the side force.`;
+  if (still.length === 0) return held;
+  const names = still.map((kind) => `“${MODE_NAMES[kind]}”`).join(', ');
+  return `${held} ${names} ${still.length === 1 ? 'moves' : 'move'} less than the method’s own band: there the foil’s own coupling is the figure that explains the feel.`;
+}
