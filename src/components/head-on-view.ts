@@ -1,5 +1,5 @@
 import { html, LitElement, nothing, svg } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface, stationsOf } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
@@ -12,36 +12,37 @@ import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
 import { handleStyles } from './handle-styles.ts';
 import { headOnHandles } from './head-on-handles.ts';
+import { drawHeeled, heelControl, heeledFoil, heelStyles } from './head-on-heel.ts';
 import { forceStyles, headOnKey, keyStyles, leanHatch } from './head-on-key.ts';
+import { cruiseDepth, drawGhost, drawStrut, drawSurfaces, drawTip, drawWater } from './head-on-parts.ts';
 import {
   type Arrow,
   arrowScale,
   arrowsOf,
   type HeadOnLayout,
   layOutHeadOn,
-  quarterLine,
-  silhouette,
   stationCount,
   stationForces,
-  xOf,
-  yOf,
 } from './head-on-shapes.ts';
 import { ViewFrame } from './view-frame.ts';
 
 /**
  * The foil seen from ahead at true scale under the water surface, with the force on each station: what carries, what is
  * pushed sideways, what is leaned away. Handles bend the wing and set its span. The line follows the design at once;
- * the forces follow with the report. Sends `design-edit`.
+ * the forces follow with the report. A slide heels the picture under the water line. Sends `design-edit`.
  */
 @customElement('head-on-view')
 export class HeadOnView extends LitElement {
-  static override styles = [drawingStyles, forceStyles, keyStyles, handleStyles];
+  static override styles = [drawingStyles, forceStyles, keyStyles, handleStyles, heelStyles];
 
   @property({ attribute: false }) design: Design | null = null;
   @property({ attribute: false }) report: Report | null = null;
   @property() units: UnitSystem = 'workshop';
   /** Drawn dashed behind the design. */
   @property({ attribute: false }) ghost: Ghost | null = null;
+
+  /** Degrees, starboard down: how the picture is looked at, no part of the design. */
+  @state() private heel = 0;
 
   readonly #frame = new ViewFrame(this);
   readonly #handles = new DragHandles(this);
@@ -53,27 +54,45 @@ export class HeadOnView extends LitElement {
     const stabilizer = stabilizerSurface(design);
     const layout = this.#layOut(design, wing, stabilizer);
     const { width, height } = layout;
+    const heeled = heeledFoil(design, wing, stabilizer, this.heel);
     return html`<figure>
       <figcaption>
-        Head-on, true scale${layout.breakY === null ? '' : ' (the strut is broken)'}. Drag a handle, or focus it and use
-        the arrow keys.
+        ${
+          heeled?.isHeeled
+            ? 'Head-on, heeled, true scale. Forces and handles come back when it is level.'
+            : `Head-on, true scale${layout.breakY === null ? '' : ' (the strut is broken)'}. Drag a handle, or focus it and use the arrow keys.`
+        }
       </figcaption>
       <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil seen head-on">
         <defs>${leanHatch}</defs>
-        <g role="img" aria-label=${this.#summary(design, wing)}>
-          ${drawWater(design, layout, units)} ${drawStrut(design, layout)}
-          ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
-          ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY], () =>
-            drawSurfaces(design, wing, stabilizer, layout),
-          )}
-          ${report ? drawForces(report, wing, stabilizer, layout, this.#arrowScale(report, layout)) : nothing}
-          ${drawTip(wing, layout, units)}
-        </g>
-        ${this.#handles.draw(headOnHandles(design, layout), units)}
+        ${
+          heeled?.isHeeled
+            ? drawHeeled(heeled, layout, units)
+            : this.#drawLevel(design, wing, stabilizer, layout)
+        }
       </svg>
+      ${heeled ? heelControl(heeled, units, this.#onHeel) : nothing}
       ${refusalNote(this.#handles.refusal)} ${headOnKey(report, units)}
     </figure>`;
   }
+
+  #drawLevel(design: Design, wing: Surface, stabilizer: Surface | null, layout: HeadOnLayout) {
+    const { report, units } = this;
+    return svg`<g role="img" aria-label=${this.#summary(design, wing)}>
+        ${drawWater(design, layout, units)} ${drawStrut(design, layout)}
+        ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
+        ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY], () =>
+          drawSurfaces(design, wing, stabilizer, layout),
+        )}
+        ${report ? drawForces(report, wing, stabilizer, layout, this.#arrowScale(report, layout)) : nothing}
+        ${drawTip(wing, layout, units)}
+      </g>
+      ${this.#handles.draw(headOnHandles(design, layout), units)}`;
+  }
+
+  readonly #onHeel = (heel: number): void => {
+    this.heel = heel;
+  };
 
   #layOut(design: Design, wing: Surface, stabilizer: Surface | null): HeadOnLayout {
     const designs = this.ghost ? [design, this.ghost.design] : [design];
@@ -109,48 +128,7 @@ export class HeadOnView extends LitElement {
   }
 }
 
-const cruiseDepth = ({ brief }: Design): number | null => brief.depths?.cruise ?? brief.depth;
-
 const heightsOf = (surface: Surface): number[] => stationsOf(surface).map(({ z }) => z);
-
-function drawWater(design: Design, layout: HeadOnLayout, units: UnitSystem) {
-  const { width, height, surfaceY } = layout;
-  const depth = cruiseDepth(design);
-  if (surfaceY === null || depth === null)
-    return svg`<rect class="water" width=${width} height=${height}></rect>
-      <text x="8" y="18">deep water: the surface is too far to matter</text>`;
-  return svg`<rect class="water" y=${surfaceY} width=${width} height=${height - surfaceY}></rect>
-    <path class="surface" d="M0 ${surfaceY}H${width}"></path>
-    <path class="level" d="M14 ${surfaceY}l-5 -8h10Z"></path>
-    <text x="8" y=${surfaceY + 16}>surface; depth ${formatWithUnit(depth, 'length', units)}</text>`;
-}
-
-function drawStrut({ strut, fuselage }: Design, layout: HeadOnLayout) {
-  const { scale, originX, originY, surfaceY, breakY } = layout;
-  const wide = strut ? Math.max(2.5, strut.thickness * scale) : 0;
-  const top = surfaceY === null && strut ? Math.max(-4, originY - strut.length * scale) : -4;
-  const across = wide / 2 + 5;
-  const slant = (y: number) => `M${originX - across} ${y + 3}L${originX + across} ${y - 3}`;
-  return svg`${strut ? svg`<rect class="strut" x=${originX - wide / 2} y=${top} width=${wide} height=${originY - top}></rect>` : nothing}
-    ${strut && breakY !== null ? svg`<path class="gap" d=${slant(breakY)}></path><path class="cut" d="${slant(breakY - 3)}${slant(breakY + 3)}"></path>` : nothing}
-    ${fuselage ? svg`<circle class="body" cx=${originX} cy=${originY} r=${Math.max(3, (fuselage.diameter / 2) * scale)}></circle>` : nothing}`;
-}
-
-function drawGhost({ design }: Ghost, layout: HeadOnLayout) {
-  const surfaces = [surfaceFor(design.wing), stabilizerSurface(design)];
-  return surfaces.map((surface) =>
-    surface ? svg`<path class="ghost" d=${quarterLine(surface, layout)}></path>` : nothing,
-  );
-}
-
-function drawSurfaces(design: Design, wing: Surface, stabilizer: Surface | null, layout: HeadOnLayout) {
-  const tail =
-    stabilizer && design.stabilizer
-      ? svg`<path class="tail before" d=${silhouette(stabilizer, design.stabilizer.section, layout)}></path>`
-      : nothing;
-  // Seen from ahead the wing would hide the stabilizer; it is drawn in front so that both can be judged.
-  return svg`<path class="wing" d=${silhouette(wing, design.wing.section, layout)}></path>${tail}`;
-}
 
 const TAIL_STATIONS = 4;
 
@@ -181,21 +159,6 @@ const leaning = ({ x, y, tipX, tipY }: Arrow): string => `M${px(x)} ${px(y)}L${p
 /** Nothing where it would be thinner than a hair. */
 const leanedAway = ({ x, tipY, fullY }: Arrow): string =>
   Math.abs(tipY - fullY) < 0.3 ? '' : `M${px(x - 3)} ${px(tipY)}V${px(fullY)}h6V${px(tipY)}Z`;
-
-/** How far the tip hangs, and at what angle. */
-function drawTip(wing: Surface, layout: HeadOnLayout, units: UnitSystem) {
-  const { y, z } = wing.point(1);
-  const [tipX, portX, tipY] = [xOf(layout, y), xOf(layout, -y), yOf(layout, z)];
-  const angle = formatWithUnit((wing.tipAngle * 180) / Math.PI, 'angle', units, { decimals: 1 });
-  if (Math.abs(wing.tipDrop) < 0.0005)
-    return svg`<text x=${tipX - 18} y=${tipY + 24} text-anchor="end">flat</text>`;
-  const line = tipY + (wing.tipDrop > 0 ? 14 : -8);
-  const side = tipX + 17;
-  return svg`<path class="measure thin" d="M${layout.originX} ${layout.originY}H${side + 4}"></path>
-    <path class="measure" d="M${side - 4} ${layout.originY}h8M${side} ${layout.originY}V${tipY}M${side - 4} ${tipY}h8"></path>
-    <text x=${tipX - 18} y=${line} text-anchor="end">tip drop ${formatWithUnit(wing.tipDrop, 'length', units)}</text>
-    <text x=${portX + 18} y=${line}>${angle} at the tip</text>`;
-}
 
 const px = (value: number): string => value.toFixed(1);
 
