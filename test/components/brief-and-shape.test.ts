@@ -136,6 +136,16 @@ describe('shape panel', () => {
     expect(design().strut!.x).to.be.closeTo(0.15, 1e-9);
   });
 
+  it('tapers the strut to the board, and makes it even again', async () => {
+    const { shape, design } = await setUp();
+    const { chord, thickness } = design().strut!;
+    await type(fieldNamed(shape, 'Thickness at the board'), '16 mm');
+    expect(design().strut!.top).to.deep.equal({ chord, thickness: 0.016 });
+    await shape.updateComplete;
+    await type(fieldNamed(shape, 'Thickness at the board'), String(1000 * thickness));
+    expect(design().strut).to.not.have.property('top');
+  });
+
   it('takes the stabilizer away and puts the same one back', async () => {
     const { shape, design, edits } = await setUp();
     const before = design().stabilizer;

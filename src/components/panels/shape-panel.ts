@@ -2,7 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { lengthAs, lengthFor, surfaceFor, tidy } from '../../session/planform-edits.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
-import type { Design, Length, Planform } from '../../solver/design/document.ts';
+import type { Design, Length, Planform, Strut } from '../../solver/design/document.ts';
 import '../choice-field.ts';
 import type { Choice } from '../choice-field.ts';
 import { withoutPath } from '../draft.ts';
@@ -178,8 +178,24 @@ export class ShapePanel extends LitElement {
         step: 0.0005,
         hint: describeThickness(strut),
       })}
+      ${this.#atBoard('Chord at the board', 'chord', strut)}
+      ${this.#atBoard('Thickness at the board', 'thickness', strut)}
       ${this.#removeButton('strut')}
     </details>`;
+  }
+
+  /** A strut of one size from foot to board has no `top`. */
+  #atBoard(label: string, key: 'chord' | 'thickness', strut: Strut) {
+    const { chord, thickness } = strut.top ?? strut;
+    return this.#field('strut', label, `strut.top.${key}`, 'length', { chord, thickness }[key], {
+      ...(key === 'thickness' && { step: 0.0005 }),
+      ...(!strut.top && { hint: 'as at the foot' }),
+      toChanges: (value) => {
+        const top = { chord, thickness, [key]: value };
+        const isEven = top.chord === strut.chord && top.thickness === strut.thickness;
+        return [{ path: 'strut.top', value: isEven ? undefined : top }];
+      },
+    });
   }
 
   #removeButton(part: Part) {

@@ -1,10 +1,11 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
 import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
+import type { SideRule } from '../../solver/studies/side-trim.ts';
 import type { Stiffness } from '../../solver/studies/stiffness.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { tableStyles } from '../figure-table.ts';
@@ -44,7 +45,13 @@ export class StiffnessPanel extends LitElement {
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
 
-  readonly #quick = this.#study('stiffness', {});
+  @state() private side: SideRule = { by: 'heel', heel: 0 };
+
+  readonly #quick = new StudyController(this, 'stiffness', () => ({
+    studies: this.studies,
+    design: this.design,
+    options: { side: this.side },
+  }));
   readonly #remedies = this.#study('remedies', {});
   readonly #thin = this.#study('thin', {});
   readonly #toBuild = this.#study('toBuild', {});
@@ -74,7 +81,7 @@ export class StiffnessPanel extends LitElement {
       <section aria-labelledby="thin">${this.#howThin(design)}</section>
       <section aria-labelledby="flies">${this.#flying(found)}</section>
       <section aria-labelledby="ride">${this.#softRide()}</section>
-      <section aria-labelledby="strains">${this.#strains(found)}</section>
+      <section aria-labelledby="strains">${this.#strains(found, design)}</section>
       <section aria-labelledby="swings">${this.#swings(design)}</section>
       <section aria-labelledby="bench">
         <h2 id="bench">On the bench</h2>
@@ -144,17 +151,20 @@ export class StiffnessPanel extends LitElement {
       }`;
   }
 
-  #strains({ strut }: Stiffness) {
+  #strains({ strut }: Stiffness, design: Design) {
     return html`<h2 id="strains">Strain</h2>
       <div class="controls">
         <number-field
           label="Safety factor"
           path="laminate.safety"
           .units=${this.units}
-          .value=${this.design?.laminate?.safety ?? strut.safety}
+          .value=${design.laminate?.safety ?? strut.safety}
           .step=${0.5}
         ></number-field>
       </div>
+      ${strains.pullField(design, strut, this.side, this.units, (side) => {
+        this.side = side;
+      })}
       <div class="pair">
         <div>${strains.strainTable(strut, this.units)}</div>
         <div>${strut.EI ? strains.strutTable(strut, this.units) : nothing}</div>

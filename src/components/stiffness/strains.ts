@@ -1,12 +1,61 @@
 /** The strut under load, and root strains against what the laminate bears. */
-import { html } from 'lit';
+import { html, nothing } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
 import type { LoadState, StrutState } from '../../solver/studies/strut-state.ts';
+import '../choice-field.ts';
+import type { DesignEditEvent } from '../events.ts';
 import { figureTable } from '../figure-table.ts';
 import { PART_NAMES } from './words.ts';
 
 const STATES = ['test', 'running'] as const;
 const STATE_NAMES = { running: 'running at cruise', test: 'standard test load' };
+
+/** The ways to hold the rig's pull that Speed knows. */
+const HOLDS: ReadonlyArray<{ value: SideRule['by']; label: string }> = [
+  { value: 'heel', label: 'staying upright' },
+  { value: 'roll', label: 'heel and leeway' },
+  { value: 'strut', label: 'unloading the strut' },
+];
+
+/** The choice of how the rig's pull is held; `choose` hears it. Nothing without a pull. */
+export function pullField(
+  design: Design,
+  { pulled, problem }: StrutState,
+  side: SideRule,
+  units: UnitSystem,
+  choose: (side: SideRule) => void,
+) {
+  if (!design.brief.sidePull?.share) return nothing;
+  const take = (event: DesignEditEvent) => {
+    event.stopPropagation(); // how the question is asked, no edit of the design
+    const by = event.detail.changes[0]?.value as SideRule['by'];
+    choose(by === 'heel' ? { by, heel: 0 } : { by });
+  };
+  return html`<div class="controls">
+      <choice-field
+        label="The rig’s pull is held by"
+        .value=${side.by}
+        .choices=${HOLDS}
+        .toChanges=${(value: string) => [{ path: '', value }]}
+        @design-edit=${take}
+      ></choice-field>
+    </div>
+    ${
+      pulled
+        ? html`<p class="say">${pullReading(pulled, units)}</p>`
+        : html`<p class="trouble" role="status">Against the rig’s pull: ${problem}. The loads here leave it out.</p>`
+    }`;
+}
+
+function pullReading({ leeway, heel, strutForce }: SideTrim, units: UnitSystem): string {
+  const angle = (value: number) => formatWithUnit(Math.abs(value), 'angle', units);
+  const leans = Math.abs(heel) < 0.05 ? 'stays upright' : `heels ${angle(heel)} ${sideOf(heel)}`;
+  return `Against the rig’s pull the foil ${leans} and slips ${angle(leeway)} ${sideOf(leeway)}; the strut bears ${formatWithUnit(Math.abs(strutForce), 'force', units)}.`;
+}
+
+const sideOf = (value: number) => (value > 0 ? 'to starboard' : 'to port');
 
 export function strutTable(strut: StrutState, units: UnitSystem) {
   const foot = (state: LoadState) => {

@@ -19,10 +19,12 @@ import {
 } from './compliance.ts';
 import { type FlyingShape, flyingShape } from './flying-shape.ts';
 import { profileFor } from './profile-for.ts';
-import { type StrutState, strutState } from './strut-state.ts';
+import type { SideRule } from './side-trim.ts';
+import { type FootMotion, type StrutState, strutState } from './strut-state.ts';
 
 export interface StiffnessOptions {
   condition?: Omit<ConditionOptions, 'alpha'>;
+  side?: SideRule; // how the rig's sideways pull is held; upright when left out
 }
 
 export interface Stiffness {
@@ -36,9 +38,9 @@ export interface Stiffness {
   springs: Record<JointName, Record<SpringAxis, number>>; // N m/rad
 }
 
-export function stiffness(design: Design, { condition = {} }: StiffnessOptions = {}): Stiffness {
+export function stiffness(design: Design, { condition = {}, side }: StiffnessOptions = {}): Stiffness {
   const rest = {
-    strut: strutState(design, { condition, profile: profileFor(design) }),
+    strut: strutState(design, { condition, profile: profileFor(design), ...(side && { side }) }),
     account: complianceAccount(design),
     bench: benchFit(design),
     materials: each(LAMINATE_PARTS, (part) => materialOf(design.laminate?.[part])),
@@ -65,7 +67,8 @@ export interface StiffnessFigures {
     testForce: number;
     testMoment: number;
     ofWhichBox: { tipDeflection: number; tipTwist: number };
-    running: { side: number; aft: number; twist: number; leeway: number };
+    /** Of the foot; leeway and heel (degrees) and the strut's side force (N) hold the rig's sideways pull. */
+    running: FootMotion & { leeway: number; heel: number; sideForce: number };
   } | null;
   compliance: PartShares;
   cases: ComplianceAccount['cases'];
@@ -92,7 +95,12 @@ export function stiffnessFigures(design: Design, options: StiffnessOptions = {})
             testForce: TEST_FORCE,
             testMoment: TEST_MOMENT,
             ofWhichBox: { tipDeflection: test.ofWhichBox.side, tipTwist: test.ofWhichBox.twist },
-            running: { ...running.foot, leeway: strut.leeway },
+            running: {
+              ...running.foot,
+              leeway: strut.pulled?.leeway ?? 0,
+              heel: strut.pulled?.heel ?? 0,
+              sideForce: strut.pulled?.strutForce ?? 0,
+            },
           }
         : null,
     compliance: account.shares,
@@ -104,7 +112,7 @@ export function stiffnessFigures(design: Design, options: StiffnessOptions = {})
     flying: shape,
     strains: running.strains,
     safety: strut.safety,
-    problem,
+    problem: problem ?? strut.problem,
     caution: CAUTION,
   };
 }

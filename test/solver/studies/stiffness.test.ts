@@ -5,6 +5,7 @@ import type { Design } from '../../../src/solver/design/document.ts';
 import { readDesign } from '../../../src/solver/design/read.ts';
 import { complianceAccount, LOAD_CASES } from '../../../src/solver/studies/compliance.ts';
 import { remedies } from '../../../src/solver/studies/remedies.ts';
+import { sideTrim } from '../../../src/solver/studies/side-trim.ts';
 import { stiffnessFigures } from '../../../src/solver/studies/stiffness.ts';
 import { strutState } from '../../../src/solver/studies/strut-state.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
@@ -112,14 +113,39 @@ describe('the strut', () => {
     expect(from).toBeLessThan(0.05);
   });
 
-  it('leans against the rig’s pull', () => {
-    const pulled = demo();
-    pulled.brief = { ...pulled.brief, sidePull: { share: 0.2, height: 2 } };
-    const { leeway, running } = strutState(pulled);
-    expect(leeway).not.toBe(0);
+  it('leans against the rig’s pull, with the leeway and side force that Speed finds', () => {
+    const held = demo();
+    held.brief = { ...held.brief, sidePull: { share: 0.2, height: 2 } };
+    const { pulled, running } = strutState(held);
+    const trim = sideTrim(
+      held,
+      held.brief.speeds.cruise,
+      { by: 'heel', heel: 0 },
+      { strips: 20, stabilizerStrips: 10, rows: 1 },
+    );
+    expect(pulled!.leeway).toBeCloseTo(trim.leeway, 9);
+    expect(pulled!.strutForce).toBeCloseTo(trim.strutForce, 6);
     // The rig pulls to starboard, the foil holds to port: the foot goes to port.
     expect(running.foot!.side).toBeLessThan(0);
     expect(strutState(demo()).running.foot!.side).toBe(0);
+    const unloaded = strutState(held, { side: { by: 'strut' } });
+    expect(Math.abs(unloaded.pulled!.strutForce)).toBeLessThan(1);
+    expect(unloaded.pulled!.heel).not.toBe(0);
+  });
+
+  it('bends under its own side force and the foil’s by moments about the box', () => {
+    const design = demo();
+    design.brief = { ...design.brief, sidePull: { share: 0.2, height: 2 } };
+    const { pulled, running, EI } = strutState(design);
+    const { strain, from } = running.strains.find(({ part }) => part === 'strut')!;
+    // Foil and strut together hold the pull, the foil at the foot, the strut along its wetted length: the moment at the
+    // box lies between that of the whole pull at the water and at the foot. Strain is M t/2EI.
+    const pull = 0.2 * design.brief.allUpMass * 9.80665;
+    const curvature = strain / 0.0065;
+    expect(from).toBeLessThan(0.05);
+    expect(curvature * EI!.side).toBeGreaterThan(pull * (L - design.brief.depth!));
+    expect(curvature * EI!.side).toBeLessThan(pull * L);
+    expect(Math.abs(pulled!.strutForce + pulled!.foilSideForce + pull)).toBeLessThan(0.01 * pull);
   });
 
   it('reserve falls with the safety factor', () => {
