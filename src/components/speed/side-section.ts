@@ -88,7 +88,7 @@ export class SpeedSide extends LitElement {
       ${this.#table(found, design)}
       <p class="note">
         The heeled foil is solved whole, strut included; drags other than the induced one are those of upright running. Stiffness
-        bends the strut with the leeway of the foil held upright: the most the pull can ask of it.
+        bends the strut by the same balance at cruise, upright unless asked otherwise.
       </p>`;
   }
 

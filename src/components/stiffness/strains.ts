@@ -15,7 +15,7 @@ const STATE_NAMES = { running: 'running at cruise', test: 'standard test load' }
 /** The ways to hold the rig's pull that Speed knows. */
 const HOLDS: ReadonlyArray<{ value: SideRule['by']; label: string }> = [
   { value: 'heel', label: 'staying upright' },
-  { value: 'roll', label: 'heel and leeway' },
+  { value: 'roll', label: 'a rider who stays in line' },
   { value: 'strut', label: 'unloading the strut' },
 ];
 

@@ -20,6 +20,7 @@ import { conditionOf, resolutionOf } from './condition.ts';
 import { dragOf, runFoil } from './running.ts';
 import { runningLoads } from './running-loads.ts';
 import { type SideRule, type SideTrim, sideTrim } from './side-trim.ts';
+import { makeRunner } from './speed-study.ts';
 
 const DEGREES = 180 / Math.PI;
 const SIDE_RESOLUTION: Resolution = { strips: 20, stabilizerStrips: 10, rows: 1 };
@@ -97,7 +98,7 @@ export function strutState(
 function pulledTrim(design: Design, speed: number, side: SideRule): Pick<StrutState, 'pulled' | 'problem'> {
   if (!design.brief.sidePull?.share) return { pulled: null, problem: null };
   try {
-    return { pulled: sideTrim(design, speed, side, SIDE_RESOLUTION), problem: null };
+    return { pulled: sideTrim(makeRunner(design), speed, side, 'incidence', SIDE_RESOLUTION), problem: null };
   } catch (error) {
     return { pulled: null, problem: error instanceof Error ? error.message : String(error) };
   }

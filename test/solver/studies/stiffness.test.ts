@@ -6,6 +6,7 @@ import { readDesign } from '../../../src/solver/design/read.ts';
 import { complianceAccount, LOAD_CASES } from '../../../src/solver/studies/compliance.ts';
 import { remedies } from '../../../src/solver/studies/remedies.ts';
 import { sideTrim } from '../../../src/solver/studies/side-trim.ts';
+import { makeRunner } from '../../../src/solver/studies/speed-study.ts';
 import { stiffnessFigures } from '../../../src/solver/studies/stiffness.ts';
 import { strutState } from '../../../src/solver/studies/strut-state.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
@@ -117,12 +118,11 @@ describe('the strut', () => {
     const held = demo();
     held.brief = { ...held.brief, sidePull: { share: 0.2, height: 2 } };
     const { pulled, running } = strutState(held);
-    const trim = sideTrim(
-      held,
-      held.brief.speeds.cruise,
-      { by: 'heel', heel: 0 },
-      { strips: 20, stabilizerStrips: 10, rows: 1 },
-    );
+    const trim = sideTrim(makeRunner(held), held.brief.speeds.cruise, { by: 'heel', heel: 0 }, 'incidence', {
+      strips: 20,
+      stabilizerStrips: 10,
+      rows: 1,
+    });
     expect(pulled!.leeway).toBeCloseTo(trim.leeway, 9);
     expect(pulled!.strutForce).toBeCloseTo(trim.strutForce, 6);
     // The rig pulls to starboard, the foil holds to port: the foot goes to port.
