@@ -10,6 +10,7 @@ import { type SweepTable, sweep, type Variation } from '../solver/sweep.ts';
 import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
 import { HOLD_REPORT_USAGE, HOLD_REPORT_WORDS, runHoldReport } from './hold-report-command.ts';
+import { PROPOSE_USAGE, PROPOSE_WORDS, runPropose } from './propose-command.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 
@@ -50,6 +51,17 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
     run: (words) => runHoldReport(sortWords(words, HOLD_REPORT_WORDS)),
   },
   stiffness: { usage: 'stiffness FILE [--speed M_S]', run: runStiffness },
+  propose: {
+    usage: PROPOSE_USAGE,
+    run: (words, files) => {
+      const sorted = sortWords(words, PROPOSE_WORDS);
+      const out = sorted.options.get('out')?.[0];
+      const write = (text: string) => {
+        if (out !== undefined) writeOut(out, text, files);
+      };
+      return runPropose(sorted, () => openDesign(sorted.plain, files, 'propose'), write);
+    },
+  },
 };
 
 export interface LateCommand {
@@ -107,12 +119,16 @@ function runSweep(words: readonly string[], files: Files): string {
   const text = toCsv(sweep(design, variations, options));
   const out = sorted.options.get('out')?.[0];
   if (out === undefined) return text;
+  writeOut(out, text, files);
+  return '';
+}
+
+function writeOut(out: string, text: string, files: Files): void {
   try {
     files.write(out, text);
   } catch (error) {
     throw new Refusal(`--out: found "${out}", which cannot be written (${reasonOf(error)})`);
   }
-  return '';
 }
 
 function openDesign(plain: readonly string[], files: Files, command: string): Design {

@@ -525,6 +525,31 @@ export const BROKEN: readonly BrokenDocument[] = [
     change: { remarks: deep(60) },
     message: /^not a JSON document: line 1, column \d+: found lists and objects 41 deep, allowed 40$/,
   },
+  {
+    what: 'a quantity whose range runs backwards',
+    change: { wanted: { free: { area: { least: 0.08, most: 0.06 } } } },
+    message: 'wanted.free.area.most: found 0.06, allowed 0.08, its least, or above',
+  },
+  {
+    what: 'a limit that no figure can meet from both sides',
+    change: { wanted: { limits: { span: { least: 0.8, most: 0.7 } } } },
+    message: 'wanted.limits.span.most: found 0.7, allowed 0.8, its least, or above',
+  },
+  {
+    what: 'a free quantity without its other end',
+    change: { wanted: { free: { arm: { least: 0.5 } } } },
+    message: 'wanted.free.arm.most: found nothing, allowed 0.1 to 3 m',
+  },
+  {
+    what: 'no speed that counts',
+    change: { wanted: { weights: { takeOff: 0, cruise: 0, top: 0 } } },
+    message: 'wanted.weights: found nothing but 0, allowed a weight above 0',
+  },
+  {
+    what: 'a law to try twice',
+    change: { wanted: { laws: { droop: ['arc', 'arc'] } } },
+    message: 'wanted.laws.droop: found a list of 2, allowed a list of one or more kinds of law, each once',
+  },
 ];
 
 /** Broken documents that only exist in memory: JSON text cannot say them. */

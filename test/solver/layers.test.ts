@@ -80,6 +80,7 @@ function packageViolation(from: string, to: string): string | null {
   if (!from.startsWith('solver/')) return null;
   const allowed: Record<string, string> = {
     'mathjs/number': 'solver/numeric/formula.ts',
+    quadprog: 'solver/numeric/',
     valibot: 'solver/design/',
   };
   return from.startsWith(allowed[to] ?? 'nowhere') ? null : 'the solver keeps outside code in one place';

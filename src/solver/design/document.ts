@@ -8,6 +8,7 @@
 import * as v from 'valibot';
 import { FOUR_DIGIT_CODE, type RangeKey } from './ranges.ts';
 import { choice, keys, kind, kinds, number } from './schema-parts.ts';
+import { WantedSchema } from './wanted.ts';
 
 export const FORMAT = 'downcurve-design';
 export const VERSION = 1;
@@ -343,6 +344,7 @@ export const DesignSchema = keys({
   build: v.exactOptional(BuildSchema),
   asBuilt: v.exactOptional(AsBuiltSchema),
   notes: v.exactOptional(NotesSchema),
+  wanted: v.exactOptional(WantedSchema),
 });
 
 export type Pair = [number, number];

@@ -7,7 +7,7 @@
 export interface Range {
   min: number;
   max: number;
-  unit: '' | 'kg' | 'm' | 'm/s' | 'deg' | 'deg C' | 'Pa' | 'kg/m2' | 'kg/m3' | 'N m/rad';
+  unit: '' | 'kg' | 'm' | 'm2' | 'm/s' | 'deg' | 'deg C' | 'Pa' | 'kg/m2' | 'kg/m3' | 'N m' | 'N m/rad';
   open?: true; // the least value itself is not allowed
   default?: number; // stands for a key that may be left out
 }
@@ -18,6 +18,7 @@ const share: Range = { min: 0, max: 1, unit: '' };
 const degrees = (min: number, max: number): Range => ({ min, max, unit: 'deg' });
 const metres = (min: number, max: number): Range => ({ min, max, unit: 'm' });
 const spring: Range = { min: 1, max: 1e9, unit: 'N m/rad' };
+const area: Range = { min: 0.0005, max: 5, unit: 'm2' };
 const power: Range = { min: 0.1, max: 20, unit: '' };
 
 export const RANGES = {
@@ -110,6 +111,36 @@ export const RANGES = {
   'joints.bench.*.station': metres(0, 5),
   'joints.bench.*.deflection': metres(-5, 5),
   'joints.bench.*.turn': degrees(-90, 90),
+  'wanted.weights.*': { min: 0, max: 100, unit: '' },
+  'wanted.limits.holdIndex.*': { min: -1000, max: 1000, unit: '' },
+  'wanted.limits.rollFromYaw.*': { min: -10, max: 10, unit: '' },
+  'wanted.limits.staticMargin.*': { min: -10, max: 50, unit: '' },
+  'wanted.limits.span.*': metres(0.02, 5),
+  'wanted.limits.tipChord.*': tipChord,
+  'wanted.limits.thickness.*': metres(0, 0.5),
+  'wanted.limits.strutDeflection.*': metres(0.0001, 2),
+  'wanted.limits.takeOffSpeed.*': { min: 0.5, max: 30, unit: 'm/s' },
+  'wanted.limits.stallMargin.*': { min: -2, max: 3, unit: '' },
+  'wanted.limits.cavitationMargin.*': { min: -5, max: 100, unit: '' },
+  'wanted.limits.tipDepth.*': metres(0, 7),
+  'wanted.limits.rootMoment.*': { min: 0, max: 100000, unit: 'N m' },
+  'wanted.limits.stanceShift.*': metres(0, 3),
+  'wanted.free.length.*': metres(0.05, 5),
+  'wanted.free.droop.*': degrees(-90, 90),
+  'wanted.free.droopFrom.*': { min: 0, max: 0.99, unit: '' },
+  'wanted.free.chords.*': tipChord,
+  'wanted.free.taper.*': { min: 0.01, max: 5, unit: '' },
+  'wanted.free.fullness.*': power,
+  'wanted.free.area.*': area,
+  'wanted.free.sweep.*': degrees(-45, 60),
+  'wanted.free.rake.*': metres(-2, 2),
+  'wanted.free.twist.*': degrees(-20, 20),
+  'wanted.free.stabilizerLength.*': metres(0.05, 5),
+  'wanted.free.stabilizerDroop.*': degrees(-90, 90),
+  'wanted.free.stabilizerArea.*': area,
+  'wanted.free.arm.*': metres(0.1, 3),
+  'wanted.free.stabilizerIncidence.*': degrees(-30, 30),
+  'wanted.free.strutThickness.*': metres(0.003, 0.05),
 } as const satisfies Record<string, Range>;
 
 /** Four digits with a thickness, and a place for the camber where there is some: 0012, 2412. */

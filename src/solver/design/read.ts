@@ -13,6 +13,7 @@ import { jsonProblem } from './json-text.ts';
 import { migrate, type PlainDocument } from './migrate.ts';
 import { type Plain, plainCopy } from './plain.ts';
 import { describe, join, type Problem, sentence } from './problem.ts';
+import { wantedProblem } from './wanted.ts';
 
 export type Reading = { ok: true; design: Design } | { ok: false; message: string };
 
@@ -95,8 +96,8 @@ function designProblem(design: Design): string | null {
   if (typeof drawnWing === 'string') return drawnWing;
   const drawnStabilizer = stabilizer && draw(stabilizer, 'stabilizer', stabilizer);
   if (typeof drawnStabilizer === 'string') return drawnStabilizer;
-  const unlaid = laminateProblem(design);
-  if (unlaid) return sentence(unlaid);
+  const refused = laminateProblem(design) ?? wantedProblem(design.wanted);
+  if (refused) return sentence(refused);
   return depthsProblem(design, drawnWing, drawnStabilizer);
 }
 

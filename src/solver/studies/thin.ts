@@ -132,7 +132,7 @@ function strutSeries(design: Design, strut: Strut, stream: Stream): Round {
 }
 
 /** Deflection of the foot under the test force and twist under the test moment: the strut and its box. */
-function strutGive(design: Design, strut: Strut): { deflection: number; twist: number } {
+export function strutGive(design: Design, strut: Strut): { deflection: number; twist: number } {
   const beam = strutBeam(strut, design.laminate?.strut);
   const { length } = strut;
   let bending = 0; // integral of lever^2/EI
