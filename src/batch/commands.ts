@@ -2,7 +2,6 @@
 import type { Design } from '../solver/design/document.ts';
 import { readDesign } from '../solver/design/read.ts';
 import { solve } from '../solver/solve.ts';
-import { builtDesign } from '../solver/studies/built-shape.ts';
 import { modesAt } from '../solver/studies/hold-study.ts';
 import { rootsOf } from '../solver/studies/modes.ts';
 import { stiffnessFigures } from '../solver/studies/stiffness.ts';
@@ -82,7 +81,7 @@ export const LATE_COMMANDS: Readonly<Record<string, LateCommand>> = {
           throw new Refusal(`--out: found "${folder}", which cannot be written (${reasonOf(error)})`);
         }
       };
-      return runBuild(sorted, () => openDesign(sorted.plain, files, 'build'), write, builtDesign, new Date());
+      return runBuild(sorted, () => openDesign(sorted.plain, files, 'build'), write, new Date());
     },
   },
 };

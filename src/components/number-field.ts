@@ -49,6 +49,8 @@ export class NumberField extends LitElement {
   /** Shown in an empty field. An empty field takes its key out of the document. */
   @property() placeholder = '';
   @property({ type: Boolean }) optional = false;
+  /** The changes an emptied field makes, where that is more than taking its key out; the field is then optional. */
+  @property({ attribute: false, hasChanged: () => false }) cleared: Change[] | null = null;
   /** The value follows from others: four digits are shown. */
   @property({ type: Boolean }) derived = false;
   /** The changes a value makes, where that is more than setting the path; or why it cannot be. */
@@ -133,8 +135,8 @@ export class NumberField extends LitElement {
   }
 
   #accept(text: string): string | null | Promise<string | null> {
-    if (this.optional && text.trim() === '')
-      return this.#send([{ path: this.path, value: undefined }], 'settled');
+    if ((this.optional || this.cleared) && text.trim() === '')
+      return this.#send(this.cleared ?? [{ path: this.path, value: undefined }], 'settled');
     const take = (reading: Reading) => (reading.ok ? this.#take(reading.value, 'settled') : reading.message);
     const reading = readOnDemand(text, this.quantity, this.units);
     return reading instanceof Promise ? reading.then(take) : take(reading);

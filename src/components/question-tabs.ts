@@ -45,12 +45,16 @@ export class QuestionTabs extends LitElement {
       [role='tablist'] {
         display: none;
       }
+      [role='tabpanel'] {
+        padding: 0;
+      }
     }
   `;
 
   @property({ attribute: false }) context: QuestionContext | null = null;
 
-  @state() private open = QUESTIONS[0]!.id;
+  /** Which question is open; seen by the style sheet for paper. */
+  @property({ reflect: true }) open = QUESTIONS[0]!.id;
   @state() private trouble = '';
 
   override connectedCallback(): void {

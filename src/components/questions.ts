@@ -61,10 +61,9 @@ export const QUESTIONS: readonly Question[] = [
     id: 'build',
     label: 'Build: from the screen to the mould',
     load: () => import('./panels/build-panel.ts'),
-    render: ({ design, report, units, studies, exporter }) =>
+    render: ({ design, units, studies, exporter }) =>
       html`<build-panel
         .design=${design}
-        .report=${report}
         .units=${units}
         .studies=${studies}
         .exporter=${exporter}

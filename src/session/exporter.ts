@@ -3,8 +3,7 @@
  * worker. Without a working worker the page makes them itself.
  */
 import type { Design } from '../solver/design/document.ts';
-import type { BuildFile } from '../workshop/build.ts';
-import type { ExportOrder } from '../workshop/export.ts';
+import type { BuildFile, Order } from '../workshop/order.ts';
 
 export type ExportNews =
   | { kind: 'progress'; share: number }
@@ -13,7 +12,7 @@ export type ExportNews =
 
 export type MakeFile = (
   design: Design,
-  order: ExportOrder,
+  order: Order,
   progress: (share: number) => void,
 ) => Promise<BuildFile>;
 
@@ -28,7 +27,7 @@ export class Exporter {
   constructor(private readonly parts: ExporterParts) {}
 
   /** Starts; what runs before is given up. Calling the answer cancels without further news. */
-  start(design: Design, order: ExportOrder, tell: (news: ExportNews) => void): () => void {
+  start(design: Design, order: Order, tell: (news: ExportNews) => void): () => void {
     this.#worker?.terminate();
     let isWanted = true;
     const hear = (news: ExportNews) => {
@@ -51,7 +50,7 @@ export class Exporter {
     };
   }
 
-  async #makeHere(design: Design, order: ExportOrder, hear: (news: ExportNews) => void): Promise<void> {
+  async #makeHere(design: Design, order: Order, hear: (news: ExportNews) => void): Promise<void> {
     try {
       const make = await this.parts.loadExport();
       hear({ kind: 'done', file: await make(design, order, (share) => hear({ kind: 'progress', share })) });

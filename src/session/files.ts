@@ -20,7 +20,16 @@ export async function openDesignFile(file: File, read: (text: string) => Reading
 
 /** Hands the text to the user as a file. */
 export function saveTextFile(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  save(new Blob([text], { type: 'application/json' }), name);
+}
+
+/** Hands bytes of any kind to the user as a file. */
+export function saveBytes(bytes: Uint8Array, name: string): void {
+  save(new Blob([bytes as BlobPart]), name);
+}
+
+function save(content: Blob, name: string): void {
+  const address = URL.createObjectURL(content);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

@@ -118,6 +118,7 @@ const KINDS: Record<Quantity, Kind> = {
   modulus: { name: 'a modulus', base: 'Pa', example: '70 GPa' },
   spring: { name: 'a spring in N m/rad, as a plain number', base: '', example: '8000' },
   frequency: { name: 'a frequency', base: 'Hz', example: '40 Hz' },
+  cloth: { name: 'a weight of cloth', base: 'kg/m^2', example: '200 g/m^2' },
   liftPerSpan: { name: 'a lift per span', base: 'N/m', example: '1200 N/m' },
   circulation: { name: 'a circulation', base: 'm^2/s', example: '0.4 m^2/s' },
   density: { name: 'a density', base: 'kg/m^3', example: '1025 kg/m^3' },

@@ -4,7 +4,6 @@
  * this file; the page takes its types.
  */
 import type { Design } from '../solver/design/document.ts';
-import type { Draw } from '../solver/geometry/parting.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
@@ -23,12 +22,12 @@ import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts
 import { thinStudy } from '../solver/studies/thin.ts';
 import { type WaveStudyOptions, waveStudy } from '../solver/studies/wave-study.ts';
 import { whistle } from '../solver/studies/whistle.ts';
-import { workshopOverview } from '../workshop/overview.ts';
+import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts';
 
 type NoOptions = Record<string, never>;
 
 export const STUDIES = {
-  workshop: (design: Design, options: { draw: Draw; date: string }) => workshopOverview(design, options),
+  workshop: (design: Design, options: OverviewOptions) => workshopOverview(design, options),
   droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
   hold: (design: Design, options: HoldOptions) => holdStudy(design, options),
   modeTracks: (design: Design, options: ModeTracksOptions) => modeTracks(design, options),

@@ -23,7 +23,8 @@ export type Quantity =
   | 'time'
   | 'modulus' // of a material
   | 'spring' // of a joint, against turning
-  | 'frequency';
+  | 'frequency'
+  | 'cloth'; // dry weight of a layer by area
 
 export const UNIT_SYSTEMS: ReadonlyArray<{ system: UnitSystem; label: string }> = [
   { system: 'workshop', label: 'mm · cm² · kn' },
@@ -88,6 +89,7 @@ const SI: Record<Quantity, Unit> = {
   modulus: unit('GPa', 'gigapascals', 1e9, 3, 2, 1),
   spring: unit('N m/rad', 'newton metres a radian', 1, 3, 0, 500),
   frequency: unit('Hz', 'hertz', 1, 3, 1, 1),
+  cloth: unit('g/m²', 'grams per square metre', 0.001, 3, 0, 10),
 };
 
 const SYSTEMS: Record<UnitSystem, Record<Quantity, Unit>> = {

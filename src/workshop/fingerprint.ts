@@ -23,12 +23,23 @@ function inOrder(value: unknown): unknown {
 }
 
 /** What every file says of where it comes from. */
-export interface Remark {
-  remark: string; // design name, fingerprint, day: one line
+export interface Mark {
+  fingerprint: string; // of the design document, whichever shape of it is built
+  isToBuild: boolean; // the shape that loads bring to the drawn one
   date: Date;
+  day: string; // 2027-03-21
+  remark: string; // design name, fingerprint, day: one line
 }
 
-export function remarkOf(design: Design, date: Date): Remark {
+export function markOf(design: Design, isToBuild: boolean, date: Date): Mark {
   const day = date.toISOString().slice(0, 10);
-  return { remark: `${design.name}, fingerprint ${fingerprint(design)}, ${day}`, date };
+  const mark = fingerprint(design);
+  const shape = isToBuild ? ', shape to build' : '';
+  return {
+    fingerprint: mark,
+    isToBuild,
+    date,
+    day,
+    remark: `${design.name}, fingerprint ${mark}, ${day}${shape}`,
+  };
 }

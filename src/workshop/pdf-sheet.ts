@@ -1,9 +1,10 @@
 /** The printed sheet as a PDF: text flows down the page and on to the next. */
-import { boxOf, type Point } from './drawing.ts';
-import type { Remark } from './fingerprint.ts';
+import type { Point } from './drawing.ts';
+import type { Entry } from './entries.ts';
+import type { Mark } from './fingerprint.ts';
 import { PAPERS, type Paper } from './paper.ts';
 import { BLACK, GREY, newBook, PageWriter, type PdfBook } from './pdf-page.ts';
-import type { Entry, Sheet, Table } from './sheet.ts';
+import type { Sheet, Table } from './sheet.ts';
 import type { View } from './three-views.ts';
 
 const EDGE = 15; // mm, margin
@@ -12,11 +13,12 @@ const SMALL = 2.5;
 const LEAD = 1.45; // line height over em
 const FOOT = 8; // mm kept free for the foot line
 
-export async function pdfSheet(sheet: Sheet, paper: Paper, { remark, date }: Remark): Promise<Uint8Array> {
+export async function pdfSheet(sheet: Sheet, paper: Paper, { remark, date }: Mark): Promise<Uint8Array> {
   const book = await newBook(`Build sheet: ${sheet.name}`, remark, date);
   const flow = new Flow(book, paper, remark);
   flow.heading(sheet.name, 6);
   flow.lines(`Fingerprint ${sheet.fingerprint}    ${sheet.date}`, BODY);
+  flow.lines(sheet.shape, BODY);
   flow.space(2);
   flow.views(sheet.views);
   flow.columns([
@@ -75,7 +77,7 @@ class Flow {
 
   /** Three views side by side at one scale. */
   views(views: readonly View[]): void {
-    const boxes = views.map(({ paths }) => boxOf({ paths, labels: [] }));
+    const boxes = views.map(({ box }) => box);
     const gap = 6;
     const wide = boxes.reduce((sum, { left, right }) => sum + right - left, 0);
     const high = Math.max(...boxes.map(({ top, bottom }) => top - bottom));

@@ -1,6 +1,6 @@
 /** Full-size drawings over as many sheets of paper as they need, with marks to lay them together and a ruler to check. */
 import { type Box, boxOf, type Drawing, type Layer, type Path, type Point } from './drawing.ts';
-import type { Remark } from './fingerprint.ts';
+import type { Mark } from './fingerprint.ts';
 import { FOOT, MARGIN, OVERLAP, PAPERS, type Paper, type Tile, type Tiling, tileDrawing } from './paper.ts';
 import { BLACK, GREY, newBook, PageWriter, type PdfBook, type Pen } from './pdf-page.ts';
 
@@ -21,7 +21,7 @@ const PENS: Record<Layer, Pen> = {
 export async function pdfTemplates(
   drawings: readonly Drawing[],
   paper: Paper,
-  { remark, date }: Remark,
+  { remark, date }: Mark,
   progress: (share: number) => void,
 ): Promise<Uint8Array> {
   const book = await newBook('Templates at full size', remark, date);

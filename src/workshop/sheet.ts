@@ -2,11 +2,9 @@
 
 import { CAUTION } from '../solver/design/caution.ts';
 import type { Design } from '../solver/design/document.ts';
-import type { Report } from '../solver/report.ts';
-import type { PartMass } from '../solver/studies/mass.ts';
 import { choicesOf } from './choices.ts';
-import { fingerprint } from './fingerprint.ts';
-import { capital } from './plan-drawings.ts';
+import { briefEntries, type Entry } from './entries.ts';
+import type { Mark } from './fingerprint.ts';
 import { COLUMNS, cellText, type Station, stationTable } from './stations.ts';
 import { type Foil, threeViews, type View } from './three-views.ts';
 
@@ -16,12 +14,11 @@ export interface Table {
   rows: string[][];
 }
 
-export type Entry = readonly [label: string, value: string];
-
 export interface Sheet {
   name: string;
   fingerprint: string;
   date: string; // 2027-03-21
+  shape: string; // which shape the measures are of
   brief: Entry[];
   figures: Entry[];
   views: [View, View, View];
@@ -31,24 +28,27 @@ export interface Sheet {
   caution: string;
 }
 
-const KNOT = 1852 / 3600; // m/s, exact
+const AS_DRAWN = 'Stations and views are of the shape as drawn.';
+const TO_BUILD =
+  'Stations and views are of the shape to build: its load at cruise bends it to the drawn one, whose figures these are.';
 
 export function sheetOf(
   design: Design,
   foil: Foil,
-  report: Report | null,
+  figures: readonly Entry[],
   masses: readonly Entry[],
-  date: Date,
+  mark: Mark,
 ): Sheet {
   const { spacing } = choicesOf(design);
   const tables = [tableOf('Wing', stationTable(foil.wing, spacing))];
   if (foil.stabilizer) tables.push(tableOf('Stabilizer', stationTable(foil.stabilizer, spacing)));
   return {
     name: design.name,
-    fingerprint: fingerprint(design),
-    date: date.toISOString().slice(0, 10),
+    fingerprint: mark.fingerprint,
+    date: mark.day,
+    shape: mark.isToBuild ? TO_BUILD : AS_DRAWN,
     brief: briefEntries(design),
-    figures: report ? figureEntries(design, report) : [],
+    figures: [...figures],
     views: threeViews(design, foil),
     tables,
     masses: [...masses],
@@ -63,71 +63,4 @@ export function tableOf(part: string, stations: readonly Station[]): Table {
     head: COLUMNS.map(({ head, unit }) => (unit ? `${head}, ${unit}` : head)),
     rows: stations.map((station) => COLUMNS.map((column) => cellText(station, column))),
   };
-}
-
-function briefEntries({ brief }: Design): Entry[] {
-  const { speeds, water, balance } = brief;
-  const knots = (speed: number) => `${(speed / KNOT).toFixed(1)} kn`;
-  return [
-    ['All-up mass', `${brief.allUpMass.toFixed(0)} kg`],
-    ['Carried by the rig', `${(100 * brief.upwardPull).toFixed(0)} %`],
-    ['Take-off, cruise, top', `${knots(speeds.takeOff)}, ${knots(speeds.cruise)}, ${knots(speeds.top)}`],
-    ['Water', `${water.kind}, ${water.clarity}, ${water.temperature.toFixed(0)} deg C`],
-    ['Depth at cruise', brief.depth === null ? 'deep' : mm(brief.depth)],
-    ['Balance point', `${mm(balance.x)} aft, ${mm(balance.height)} up`],
-  ];
-}
-
-function figureEntries(design: Design, report: Report): Entry[] {
-  const { geometry, ledger, inducedDrag, lift, stability, condition } = report;
-  const { wing, stabilizer } = geometry;
-  const entries: Entry[] = [
-    ['Wing span, length of the curve', `${mm(wing.span)}, ${mm(wing.unrolledLength)}`],
-    ['Wing area, projected', cm2(wing.projectedArea)],
-    ['Wing tip drop', mm(wing.tipDrop)],
-    ['Wing incidence', degrees(design.wing.incidence)],
-  ];
-  if (stabilizer && design.stabilizer)
-    entries.push(
-      ['Stabilizer span', mm(stabilizer.span)],
-      ['Stabilizer area, projected', cm2(stabilizer.projectedArea)],
-      ['Stabilizer arm, height', `${mm(design.stabilizer.arm)}, ${mm(design.stabilizer.height)}`],
-      ['Stabilizer incidence', degrees(design.stabilizer.incidence)],
-    );
-  entries.push(
-    ['Angle at cruise', degrees(condition.alpha)],
-    ['Lift coefficient', lift.CL.toFixed(3)],
-    ['Induced drag', `${inducedDrag.farField.toFixed(2)} N`],
-    [
-      'Lost to the curve',
-      ledger.lostFraction === null ? 'none' : `${(100 * ledger.lostFraction).toFixed(2)} %`,
-    ],
-    ['Hold index', stability.holdIndex === null ? 'none' : stability.holdIndex.toFixed(2)],
-    ['Neutral point, aft', mm(stability.neutralPoint)],
-    ['Static margin', `${(100 * stability.staticMargin).toFixed(0)} %`],
-  );
-  return entries;
-}
-
-export function massEntries(masses: readonly PartMass[]): Entry[] {
-  const grams = (mass: number) => `${(1000 * mass).toFixed(0)} g`;
-  const total = masses.reduce((sum, { mass }) => sum + mass, 0);
-  const resin = masses.reduce((sum, part) => sum + (part.resin ?? 0), 0);
-  return [
-    ...masses.map(({ part, mass, build }): Entry => [`${capital(part)}, ${build}`, grams(mass)]),
-    ['Together', grams(total)],
-    ['Resin to mix', grams(resin)],
-  ];
-}
-
-function mm(length: number): string {
-  return `${(1000 * length).toFixed(1)} mm`;
-}
-
-function cm2(area: number): string {
-  return `${(1e4 * area).toFixed(1)} cm2`;
-}
-
-function degrees(angle: number): string {
-  return `${angle.toFixed(2)} deg`;
 }

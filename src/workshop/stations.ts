@@ -3,6 +3,7 @@ import type { Rib, Skin } from '../solver/geometry/skin.ts';
 
 export interface Station {
   number: number; // 0 at the root
+  eta: number;
   distance: number; // mm along the unrolled half
   y: number; // mm from the centre plane, quarter-chord line
   drop: number; // mm below the root's quarter chord, positive down
@@ -56,6 +57,7 @@ export function stationTable(skin: Skin, spacing: number): Station[] {
     const thick = thickest(skin, rib);
     return {
       number,
+      eta,
       distance: rib.distance * MM,
       y: rib.y * MM,
       drop: (root.z - rib.z) * MM,

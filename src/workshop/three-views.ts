@@ -1,7 +1,7 @@
 /** The whole foil from ahead, from above and from the side, at full size: small on the sheet, for recognition. */
 import type { Design } from '../solver/design/document.ts';
 import type { Rib, Skin } from '../solver/geometry/skin.ts';
-import { closed, open, type Path, type Point } from './drawing.ts';
+import { type Box, boxOf, closed, open, type Path, type Point } from './drawing.ts';
 import { fuselageTail } from './part-drawings.ts';
 
 const MM = 1000;
@@ -16,14 +16,19 @@ export interface Foil {
 export interface View {
   title: string;
   paths: Path[];
+  box: Box;
 }
 
 export function threeViews(design: Design, foil: Foil): [View, View, View] {
   return [
-    { title: 'From ahead', paths: fromAhead(design, foil) },
-    { title: 'From above', paths: fromAbove(design, foil) },
-    { title: 'From the side', paths: fromTheSide(design, foil) },
+    view('From ahead', fromAhead(design, foil)),
+    view('From above', fromAbove(design, foil)),
+    view('From the side', fromTheSide(design, foil)),
   ];
+}
+
+function view(title: string, paths: Path[]): View {
+  return { title, paths, box: boxOf({ paths, labels: [] }) };
 }
 
 function skins({ wing, stabilizer }: Foil): Skin[] {

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { runBatch } from '../../src/batch/batch.ts';
-import { COMMANDS } from '../../src/batch/commands.ts';
+import { runBatch, runCommand } from '../../src/batch/batch.ts';
+import { COMMANDS, LATE_COMMANDS } from '../../src/batch/commands.ts';
 import { memoryFiles } from './memory-files.ts';
 
 const root = new URL('../../', import.meta.url);
@@ -25,9 +25,9 @@ const commandsOf = (text: string) =>
 describe('the page about the batch command', () => {
   it.each([...commandsOf(page), ...commandsOf(textOf('README.md'))])(
     '%s',
-    (line) => {
+    async (line) => {
       const files = userFiles();
-      const { code, output, error } = runBatch(line.split(/ +/), files);
+      const { code, output, error } = await runCommand(line.split(/ +/), files);
       expect([code, error]).toEqual([0, '']);
       expect(output.length + files.written.size).toBeGreaterThan(0);
     },
@@ -36,7 +36,7 @@ describe('the page about the batch command', () => {
 
   it('shows each command at work', () => {
     const shown = commandsOf(page).map((line) => line.split(' ')[0]);
-    expect(new Set(shown)).toEqual(new Set(['help', ...Object.keys(COMMANDS)]));
+    expect(new Set(shown)).toEqual(new Set(['help', ...Object.keys({ ...COMMANDS, ...LATE_COMMANDS })]));
   });
 
   it('names the columns of the speed table', () => {

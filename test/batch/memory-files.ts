@@ -4,6 +4,7 @@ import type { Files } from '../../src/batch/batch.ts';
 
 export interface MemoryFiles extends Files {
   written: Map<string, string>;
+  bytes: Map<string, Uint8Array>;
 }
 
 const missing = () => Object.assign(new Error('ENOENT: no such file or directory'), { code: 'ENOENT' });
@@ -11,8 +12,10 @@ const missing = () => Object.assign(new Error('ENOENT: no such file or directory
 /** Reads good test documents as NAME.json, and whatever else is given. */
 export function memoryFiles(texts: Record<string, string> = {}): MemoryFiles {
   const written = new Map<string, string>();
+  const bytes = new Map<string, Uint8Array>();
   return {
     written,
+    bytes,
     read(path) {
       const text = texts[path];
       if (text !== undefined) return text;
@@ -25,6 +28,10 @@ export function memoryFiles(texts: Record<string, string> = {}): MemoryFiles {
     write(path, text) {
       if (path.startsWith('nowhere/')) throw missing();
       written.set(path, text);
+    },
+    writeBytes(path, content) {
+      if (path.startsWith('nowhere/')) throw missing();
+      bytes.set(path, content);
     },
   };
 }

@@ -1,11 +1,13 @@
 /** As built: the extra right-hand side against both sides in one system, signs, and what the tolerance means. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Measured } from '../../src/solver/design/document.ts';
 import { asBuilt } from '../../src/solver/studies/as-built.ts';
 import { buildChecks } from '../../src/solver/studies/build-checks.ts';
 import { partMasses, plyList } from '../../src/solver/studies/mass.ts';
-import { foilOf } from '../../src/workshop/build.ts';
+import { foilOf } from '../../src/workshop/order.ts';
 import { goodDesign } from '../support/designs.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const stations = [0, 0.25, 0.5, 0.75, 1];
 
@@ -28,6 +30,17 @@ describe('as built', () => {
       expect(result.shim).toBeLessThan(0);
     },
   );
+
+  // Starboard lifts more: the wake between the halves turns down to starboard and up to port, so above the wing water
+  // crosses to starboard (right-hand rule) and pushes the strut that way: a moment starboard down.
+  it('the strut holds against the roll, in one system and by one more right-hand side', () => {
+    const wing: Measured = { at: [{ eta: 0.6, starboard: { twist: -0.4 }, port: { twist: -0.8 } }] };
+    const whole = measured('curved-race', wing);
+    const bare = asBuilt({ ...goodDesign('curved-race'), strut: null, asBuilt: { wing } }, { stations });
+    const byStrut = whole.roll - bare.roll;
+    expect(byStrut).toBeGreaterThan(0.02 * Math.abs(bare.roll));
+    expect((whole.byTwistLinear - bare.byTwistLinear) / byStrut).toBeCloseTo(1, 2);
+  });
 
   it('turning the halves by the shim takes the roll away', () => {
     const wing: Measured = { at: [{ eta: 0.6, starboard: { twist: -0.4 }, port: { twist: -0.8 } }] };

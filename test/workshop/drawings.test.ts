@@ -2,11 +2,13 @@
 import { DOMParser } from '@xmldom/xmldom';
 import DxfParser, { type ILwpolylineEntity } from 'dxf-parser';
 import { SVGPathData } from 'svg-pathdata';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../src/solver/design/document.ts';
 import { type Surface, surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { goodDesign } from '../support/designs.ts';
 import { areaOf, built, lengthOf, type Point } from './files.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 interface Line {
   layer: string;

@@ -1,6 +1,7 @@
 /** Builds a kind of file and hands out its bytes by name, for tests that read them back with parsers of their own. */
 import type { Design } from '../../src/solver/design/document.ts';
-import { buildFiles, type Kind, type Order, USUAL_ORDER } from '../../src/workshop/build.ts';
+import { buildFiles } from '../../src/workshop/build.ts';
+import { type Kind, type Order, USUAL_ORDER } from '../../src/workshop/order.ts';
 
 const DATE = new Date('2027-03-21T12:00:00Z');
 

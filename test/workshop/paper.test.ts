@@ -1,7 +1,6 @@
 /** PDF pages measured by a reader that is not ours. */
 import { getDocumentProxy, getResolvedPDFJS } from 'unpdf';
 import { describe, expect, it } from 'vitest';
-import { solve } from '../../src/solver/solve.ts';
 import { fingerprint } from '../../src/workshop/fingerprint.ts';
 import { PAPERS, type Paper } from '../../src/workshop/paper.ts';
 import { goodDesign } from '../support/designs.ts';
@@ -61,7 +60,7 @@ describe('the printed sheet', () => {
   }, async () => {
     const design = goodDesign('curved-race');
     design.notes = { laminate: 'two layers of twill, then along the span' };
-    const files = await built(design, 'pdf', { report: solve(design, { neutralDroop: false }) });
+    const files = await built(design, 'pdf');
     const pages = await textOf(files.bytes('sheet.pdf'));
     for (const page of pages) expect(page).toContain(`fingerprint ${fingerprint(design)}, 2027-03-21`);
     const whole = pages.join(' ').replace(/\s+/g, ' ');

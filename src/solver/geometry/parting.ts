@@ -9,8 +9,9 @@ export interface Parting {
   offset: number;
 }
 
-/** Drawn straight up, or square to the plane that fits the edges of the half best. */
-export type Draw = 'fitted' | 'upright';
+/** Drawn square to the plane that fits the edges of the half best, or straight up. */
+export const DRAWS = ['fitted', 'upright'] as const;
+export type Draw = (typeof DRAWS)[number];
 
 const STATIONS = 40;
 

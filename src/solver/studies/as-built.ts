@@ -1,7 +1,7 @@
 /**
  * The wing as measured against the wing as drawn: how a difference between the sides rolls the foil, what shim cancels
- * that, how exactly each station must be made. Moments about the origin, starboard down positive, of wing and
- * stabilizer, vortex forces, at the brief's cruise; the strut is left out (without leeway it carries next to nothing).
+ * that, how exactly each station must be made. Moments about the origin, starboard down positive, of wing,
+ * stabilizer and strut, vortex forces, at the brief's cruise, without leeway.
  *
  * The antisymmetric twist is one more right-hand side of the vortex system (linear, so one solution per station serves
  * every error there); chords and heights that differ change the system itself and are solved with both sides in one.
@@ -67,7 +67,7 @@ export function asBuilt(design: Design, { stations }: AsBuiltOptions): AsBuilt {
   const condition = conditionOf(design.brief, {});
   const craft = craftOf(design, condition.depth, resolutionOf({}));
   const pool = new FlowPool();
-  const flow = pool.solve('drawn', craft, 'lateral');
+  const flow = pool.solve('drawn', craft, 'whole');
   const loads = alphaLoads(flow.system, flow.symmetric);
   const pressure = condition.density * condition.speed ** 2;
   const alpha = alphaForLift(loads, condition.lift / pressure);
@@ -140,17 +140,15 @@ function twistRoll(
     const through = c * system.cosPitch[i]! - s * system.normalZ[i]! * system.sinPitch[i]!;
     cause.circulation[i] = -through * twist(parts.wing.eta[i % count]!);
   }
-  system.solveAntisymmetric(cause.circulation, false);
-  cause.circulation.fill(0, system.foil);
-  system.addAntisymmetricField(cause.circulation, cause.field, false);
-  const [wing, stabilizer] = sideLoads(system, base, cause);
-  return -(wing.mx + (system.foil > system.wingSegments ? stabilizer.mx : 0));
+  system.solveAntisymmetric(cause.circulation, true);
+  system.addAntisymmetricField(cause.circulation, cause.field, true);
+  return -sideLoads(system, base, cause).reduce((sum, { mx }) => sum + mx, 0);
 }
 
 /** Roll (N m) of a wing with these two sides, at the angle that carries the weight. */
 function lopsidedRoll(craft: Craft, condition: Condition, starboard: Difference, port: Difference): number {
   const pressure = condition.density * condition.speed ** 2;
-  const flow = lopsidedFlow(halvesOf(craft, starboard, port), condition.depth);
+  const flow = lopsidedFlow(halvesOf(craft, starboard, port), craft.parts.strut, condition.depth);
   const wanted = condition.lift / pressure;
   const alpha = findRoot(
     (angle) => flow(angle).lift - wanted,

@@ -1,6 +1,7 @@
 /**
  * The vortex system of a foil whose halves differ: both sides and all images in one system, where `VortexSystem` splits
- * by symmetry. One chordwise row, no strut. Same model and conventions as system.ts; stream speed and density 1 (forces in
+ * by symmetry. One chordwise row; a strut stands in the plane of symmetry and carries what the difference of the halves
+ * sends across it. Same model and conventions as system.ts; stream speed and density 1 (forces in
  * m2, moments in m3).
  */
 import type { Strips } from '../geometry/strips.ts';
@@ -31,8 +32,12 @@ interface Arrays {
   surface: Uint8Array;
 }
 
-export function lopsidedFlow(surfaces: readonly Halves[], depth: number | null): LopsidedFlow {
-  const arrays = layOut(surfaces);
+export function lopsidedFlow(
+  surfaces: readonly Halves[],
+  strut: Strips | null,
+  depth: number | null,
+): LopsidedFlow {
+  const arrays = layOut(surfaces, strut);
   const count = arrays.pitch.length;
   const matrix = tangencyOf(arrays, depth);
   const pivots = new Int32Array(count);
@@ -53,8 +58,8 @@ export function lopsidedFlow(surfaces: readonly Halves[], depth: number | null):
   };
 }
 
-/** One line a surface, from the port tip to the starboard tip. */
-function layOut(surfaces: readonly Halves[]): Arrays {
+/** One line a surface, from the port tip to the starboard tip; the strut's runs up from its foot. */
+function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
   const lines: BoundLine[] = [];
   const nodes: [number[], number[], number[]] = [[], [], []];
   const control: number[] = [];
@@ -84,6 +89,13 @@ function layOut(surfaces: readonly Halves[]): Arrays {
     for (let k = 0; k <= starboard.count; k++) addNode(starboard, k, 1);
     for (let k = port.count - 1; k >= 0; k--) addStrip(port, k, -1, which);
     for (let k = 0; k < starboard.count; k++) addStrip(starboard, k, 1, which);
+  }
+  if (strut) {
+    const which = surfaces.length;
+    const core = strut.chord[0]! / Math.PI;
+    lines.push({ node: nodes[0].length, column: pitch.length, count: strut.count, surface: which, core });
+    for (let k = 0; k <= strut.count; k++) addNode(strut, k, 1);
+    for (let k = 0; k < strut.count; k++) addStrip(strut, k, 1, which);
   }
   const flat = (values: number[]) => Float64Array.from(values);
   return {
