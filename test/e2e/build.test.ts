@@ -192,7 +192,7 @@ describe('from the screen to the mould', () => {
           .replace(/\s+/g, ' '),
       );
     }
-    for (const each of pages) expect(each).toContain(mark);
+    for (const each of pages) expect(each).toContain(`fingerprint ${mark}`);
     const whole = pages.join(' ');
     for (const words of [
       'Brief',

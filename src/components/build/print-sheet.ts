@@ -18,6 +18,7 @@ export class PrintSheet extends LitElement {
         display: block;
         font-size: 9pt;
         line-height: 1.35;
+        font-variant-ligatures: none;
         color: #000;
       }
     }
@@ -28,6 +29,7 @@ export class PrintSheet extends LitElement {
     }
     .foot {
       display: table-footer-group;
+      break-inside: avoid; /* else it stands on the last page alone */
       font-size: 7.5pt;
       color: #444;
     }
