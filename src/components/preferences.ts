@@ -4,6 +4,7 @@ import type { NamedBrief } from '../session/briefs.ts';
 interface Preferences {
   units: 'workshop' | 'si' | 'imperial';
   briefs: NamedBrief[]; // the user's own, to start from
+  holdPrices: { point: number; degree: number }; // most that one may cost, shares of all drag
   hint: boolean; // whether the hint of a first visit is still shown
 }
 

@@ -30,6 +30,13 @@ export const QUESTIONS: readonly Question[] = [
       html`<spread-panel .design=${design} .report=${report} .units=${units}></spread-panel>`,
   },
   {
+    id: 'curve',
+    label: 'Curve: what does droop buy?',
+    load: () => import('./panels/curve-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<curve-panel .design=${design} .units=${units} .studies=${studies}></curve-panel>`,
+  },
+  {
     id: 'hold',
     label: 'Hold: does it keep its line?',
     load: () => import('./panels/coupling-panel.ts'),

@@ -6,12 +6,15 @@
 import type { Design } from '../solver/design/document.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
-import { type DroopStudyOptions, droopStudy } from '../solver/studies/droop-study.ts';
+import { type CurveOptions, curveStudy } from '../solver/studies/curve-study.ts';
+import { type DroopMapOptions, droopMap } from '../solver/studies/droop-map.ts';
 import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
 import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
 import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
+import { priceBand } from '../solver/studies/price-band.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
+import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
 import { type SectionOptions, sectionPolars, sectionView } from '../solver/studies/section-view.ts';
 import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
 import { speedDetails } from '../solver/studies/speed-details.ts';
@@ -28,7 +31,10 @@ type NoOptions = Record<string, never>;
 
 export const STUDIES = {
   workshop: (design: Design, options: OverviewOptions) => workshopOverview(design, options),
-  droop: (design: Design, options: DroopStudyOptions) => droopStudy(design, options),
+  curve: (design: Design, options: CurveOptions) => curveStudy(design, options),
+  priceBand: (design: Design, options: Parameters<typeof priceBand>[1]) => priceBand(design, options),
+  droopMap: (design: Design, options: DroopMapOptions) => droopMap(design, options),
+  sections: (design: Design, options: SectionChoiceOptions) => compareSections(design, options),
   hold: (design: Design, options: HoldOptions) => holdStudy(design, options),
   modeTracks: (design: Design, options: ModeTracksOptions) => modeTracks(design, options),
   sizing: (design: Design, options: SizingOptions) => sizeStabilizer(design, options),

@@ -20,7 +20,7 @@ function* counting(
 }
 
 const registry = {
-  droop: counting,
+  curve: counting,
   plain: (design: Design) => design.name,
   broken: () => {
     throw new Error('wing.chord: found nothing');
@@ -81,17 +81,17 @@ describe('studies', () => {
     const studies = setUp();
     const design = demo();
     const ear = listen();
-    studies.start('droop', design, options(4), ear as never);
+    studies.start('curve', design, options(4), ear as never);
     await vi.waitFor(() => expect(ear.heard).toEqual([`done ${design.name} 4`]));
-    expect(studies.known('droop', design, options(4))).toBe(`${design.name} 4`);
-    expect(studies.known('droop', design, options(5))).toBeUndefined();
-    expect(studies.known('droop', structuredClone(design), options(4))).toBeUndefined();
+    expect(studies.known('curve', design, options(4))).toBe(`${design.name} 4`);
+    expect(studies.known('curve', design, options(5))).toBeUndefined();
+    expect(studies.known('curve', structuredClone(design), options(4))).toBeUndefined();
   });
 
   it('reports progress that rises, and hears a cancel within a tenth of a second', async () => {
     const studies = setUp();
     const ear = listen();
-    const cancel = studies.start('droop', demo(), options(4000), ear as never);
+    const cancel = studies.start('curve', demo(), options(4000), ear as never);
     await vi.waitFor(() => expect(ear.shares.length).toBeGreaterThan(1));
     expect([...ear.shares].sort((a, b) => a - b)).toEqual(ear.shares);
     const asked = performance.now();
@@ -104,8 +104,8 @@ describe('studies', () => {
     const studies = setUp({ isDeaf: true });
     const ear = listen();
     const other = listen();
-    const cancel = studies.start('droop', demo(), options(4000), ear as never);
-    studies.start('droop', demo(), options(60), other as never);
+    const cancel = studies.start('curve', demo(), options(4000), ear as never);
+    studies.start('curve', demo(), options(60), other as never);
     cancel();
     await vi.waitFor(() => expect(ear.heard).toEqual(['cancelled']));
     expect(NearWorker.made.map(({ isAlive }) => isAlive)).toEqual([false, true]);
@@ -115,7 +115,7 @@ describe('studies', () => {
   it('works on the page where no worker starts', async () => {
     const studies = setUp({ withoutWorker: true });
     const ear = listen();
-    studies.start('droop', demo(), options(20), ear as never);
+    studies.start('curve', demo(), options(20), ear as never);
     await vi.waitFor(() => expect(ear.heard).toEqual([`done ${demo().name} 20`]));
   });
 
@@ -127,7 +127,7 @@ describe('studies', () => {
     studies.start('unheard' as never, demo(), {} as never, ear as never);
     await vi.waitFor(() => expect(ear.heard).toHaveLength(3));
     expect(ear.heard.slice(0, 2)).toEqual([`done ${demo().name}`, 'failed wing.chord: found nothing']);
-    expect(ear.heard[2]).toMatch(/found "unheard", allowed droop/);
+    expect(ear.heard[2]).toMatch(/found "unheard", allowed curve/);
   });
 });
 
@@ -137,7 +137,7 @@ describe('a line of studies', () => {
   it('lets the running one finish and then takes only the newest', async () => {
     const studies = setUp();
     const answers: unknown[] = [];
-    const line = new StudyLine(studies, 'droop', () => {
+    const line = new StudyLine(studies, 'curve', () => {
       if (line.result !== null && line.result !== answers.at(-1)) answers.push(line.result);
     });
     for (const name of ['one', 'two', 'three']) line.ask(named(name), options(30));
@@ -147,7 +147,7 @@ describe('a line of studies', () => {
 
   it('gives way at once when the running one is slow', async () => {
     const studies = setUp();
-    const line = new StudyLine(studies, 'droop', () => {});
+    const line = new StudyLine(studies, 'curve', () => {});
     line.ask(named('slow'), options(4000));
     await new Promise((resolve) => setTimeout(resolve, 450));
     line.ask(named('next'), options(3));
@@ -156,7 +156,7 @@ describe('a line of studies', () => {
 
   it('stops at a cancel, keeps the last answer, and starts again when something changes or on request', async () => {
     const studies = setUp();
-    const line = new StudyLine(studies, 'droop', () => {});
+    const line = new StudyLine(studies, 'curve', () => {});
     line.ask(named('first'), options(3));
     await vi.waitFor(() => expect(line.result).toBe('first 3'));
     const second = named('second');
@@ -179,7 +179,7 @@ describe('a line of studies', () => {
 
   it('shows a known answer at once', async () => {
     const studies = setUp();
-    const line = new StudyLine(studies, 'droop', () => {});
+    const line = new StudyLine(studies, 'curve', () => {});
     const design = named('known');
     line.ask(design, options(3));
     await vi.waitFor(() => expect(line.result).toBe('known 3'));

@@ -4,12 +4,11 @@
  * droop running along a row. NaN where a case does not fit the water or carries the lift at no angle.
  */
 import type { Design, Stabilizer } from '../design/document.ts';
-import { withDroopAmplitude } from '../design/laws.ts';
 import { farField } from '../forces/ledger.ts';
 import { type AlphaLoads, addLoads, alphaLoads, type Load, loadsAt } from '../forces/loads.ts';
 import { Bender, type Kept } from '../geometry/bend.ts';
 import { assemble, depthProblem, type Resolution } from '../geometry/craft.ts';
-import { scaledPlanform } from '../geometry/scale.ts';
+import { resizedStabilizer, type StabilizerMeasure, stabilizerSize } from '../geometry/stabilizer-size.ts';
 import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { ConditionOptions } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
@@ -18,9 +17,6 @@ import { holdTerms } from './hold.ts';
 import { neutralPoint } from './pitch.ts';
 import { settleFoil } from './running.ts';
 import type { Study } from './study.ts';
-
-/** What of the stabilizer is varied: area (m2 projected, its shape kept), arm (m) or droop amplitude (degrees). */
-export type StabilizerMeasure = 'area' | 'arm' | 'droop';
 
 export interface DroopMapOptions {
   measure: StabilizerMeasure;
@@ -42,8 +38,6 @@ export interface DroopMap {
   lostFraction: Float64Array; // of the unrolled twin's lift, at the same angle
   staticMargin: Float64Array; // in mean chords
 }
-
-const DEGREES = 180 / Math.PI;
 
 /** Null for a foil without a stabilizer. */
 export function* droopMap(design: Design, options: DroopMapOptions): Study<DroopMap | null> {
@@ -80,19 +74,6 @@ export function* droopMap(design: Design, options: DroopMapOptions): Study<Droop
   return map;
 }
 
-/** The stabilizer of the present design at another size by a measure: the keys that change. */
-export function resizedStabilizer(
-  stabilizer: Stabilizer,
-  measure: StabilizerMeasure,
-  size: number,
-): Stabilizer {
-  if (measure === 'arm') return { ...stabilizer, arm: size };
-  const surface = surfaceOf(stabilizer);
-  if (measure === 'area') return scaledPlanform(stabilizer, Math.sqrt(size / surface.projectedArea));
-  const droop = withDroopAmplitude(stabilizer.droop, surface.amplitude * DEGREES, size);
-  return { ...stabilizer, droop };
-}
-
 class Mapper {
   readonly presentDroop: number;
   readonly presentSize: number;
@@ -112,13 +93,7 @@ class Mapper {
     this.resolution = resolutionOf(options);
     this.bender = new Bender(design.wing, kept);
     this.presentDroop = this.bender.present;
-    const surface = surfaceOf(drawn);
-    this.presentSize =
-      measure === 'area'
-        ? surface.projectedArea
-        : measure === 'arm'
-          ? drawn.arm
-          : surface.amplitude * DEGREES;
+    this.presentSize = stabilizerSize(drawn, measure);
   }
 
   /** Sizes from bottom to top: half to one and a half of the present area or arm; droop from 30 degrees up to 30 down. */

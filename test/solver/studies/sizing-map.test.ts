@@ -3,13 +3,10 @@ import { describe, expect, it } from 'vitest';
 import kept from '../../../src/components/hold/hold-report.json' with { type: 'json' };
 import type { Design } from '../../../src/solver/design/document.ts';
 import { Bender } from '../../../src/solver/geometry/bend.ts';
+import { resizedStabilizer, type StabilizerMeasure } from '../../../src/solver/geometry/stabilizer-size.ts';
 import { rankCorrelation } from '../../../src/solver/numeric/rank.ts';
 import { solve } from '../../../src/solver/solve.ts';
-import {
-  droopMap,
-  resizedStabilizer,
-  type StabilizerMeasure,
-} from '../../../src/solver/studies/droop-map.ts';
+import { droopMap } from '../../../src/solver/studies/droop-map.ts';
 import { type HoldFigure, holdReport } from '../../../src/solver/studies/hold-report.ts';
 import { shimTable } from '../../../src/solver/studies/shims.ts';
 import { makeRunner } from '../../../src/solver/studies/speed-study.ts';

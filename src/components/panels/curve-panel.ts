@@ -1,0 +1,262 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { bendChanges } from '../../session/curve-edits.ts';
+import type { Studies } from '../../session/studies.ts';
+import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { Design } from '../../solver/design/document.ts';
+import type { Kept } from '../../solver/geometry/bend.ts';
+import type { CurveStudy } from '../../solver/studies/curve-study.ts';
+import { answerStyles } from '../answer-styles.ts';
+import '../choice-field.ts';
+import { couplingTable, independentReading } from '../curve/independent.ts';
+import '../curve/plot-grid.ts';
+import type { PlaceChosenEvent, PlotCell } from '../curve/plot-model.ts';
+import * as say from '../curve/readings.ts';
+import { couplingCell, droopMarks, indexSeries, priceCells, sweepCells } from '../curve/sweep-cells.ts';
+import type { DesignEditEvent } from '../events.ts';
+import { tableStyles } from '../figure-table.ts';
+import { trustNote } from '../hold/index-trust.ts';
+import '../line-chart.ts';
+import '../number-field.ts';
+import { recall, remember } from '../preferences.ts';
+import { sendEdit } from '../send-edit.ts';
+import { StudyController } from '../study-controller.ts';
+import { studyStyles } from '../study-styles.ts';
+import { studyWait } from '../study-wait.ts';
+
+const KEPT: ReadonlyArray<{ value: Kept; label: string }> = [
+  { value: 'unrolled', label: say.KEPT_NAMES.unrolled },
+  { value: 'tipToTip', label: say.KEPT_NAMES.tipToTip },
+  { value: 'projectedArea', label: say.KEPT_NAMES.projectedArea },
+];
+
+/** What droop costs and buys, at the same lift: the sweep, the price of hold, loading. A click bends the wing. */
+@customElement('curve-panel')
+export class CurvePanel extends LitElement {
+  static override styles = [
+    answerStyles,
+    tableStyles,
+    studyStyles,
+    css`
+      .controls {
+        --control-width: 11rem;
+      }
+      .half {
+        max-width: 42rem;
+      }
+      .say {
+        max-width: 62rem;
+      }
+      section + section {
+        border-top: 1px solid var(--line);
+        margin-top: 0.8rem;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) design: Design | null = null;
+  @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
+
+  @state() private chosen: Kept | null = null;
+  @state() private to: number | null = null;
+  @state() private prices = recall('holdPrices', { point: 0.01, degree: 0.001 });
+  @state() private refusal: string | null = null;
+
+  readonly #curve = new StudyController(this, 'curve', () => this.#question({}));
+  readonly #band = new StudyController(this, 'priceBand', () => {
+    const sweep = this.#curve.result?.sweep;
+    return sweep && this.#curve.isCurrent ? this.#question({ to: sweep.columns.amplitude.at(-1)! }) : null;
+  });
+
+  /** What is kept: the user's choice, or the length that the document gives. */
+  get #kept(): Kept {
+    return this.chosen ?? this.design?.wing.length.kind ?? 'unrolled';
+  }
+
+  #question(more: { to?: number }) {
+    const { design, studies, prices } = this;
+    if (!design) return null;
+    const to = this.to === null ? {} : { to: this.to };
+    const price = { perPoint: prices.point, perDegree: prices.degree };
+    return { studies, design, options: { kept: this.#kept, ...to, ...more, ...price } };
+  }
+
+  protected override render() {
+    const { design } = this;
+    if (!design) return nothing;
+    const found = this.#curve.result;
+    return html`<div class="controls">${this.#controls(found)}</div>
+      ${found && this.#curve.failure ? html`<p class="trouble" role="status">${this.#curve.failure}</p>` : nothing}
+      ${this.refusal ? html`<p class="trouble" role="alert">${this.refusal}</p>` : nothing}
+      ${
+        found
+          ? html`<div @place-chosen=${this.#onPlace}>${this.#answers(found, design)}</div>`
+          : studyWait(this.#curve, 'Bending the wing')
+      }`;
+  }
+
+  #controls(found: CurveStudy | null) {
+    const largest = found?.sweep.largest ?? 90;
+    const ends =
+      found?.sweep.largestBy === 'lift' ? 'beyond it no section carries the lift' : 'all that can be drawn';
+    return html`<choice-field
+        label="Kept while the wing bends"
+        .value=${this.#kept}
+        .choices=${KEPT}
+        .toChanges=${(value: string) => [{ path: '', value }]}
+        @design-edit=${this.#take((value) => {
+          this.chosen = value as Kept;
+        })}
+      ></choice-field>
+      <number-field
+        label="Bent up to"
+        quantity="angle"
+        .units=${this.units}
+        .value=${found?.sweep.columns.amplitude.at(-1) ?? null}
+        .min=${5}
+        .max=${largest}
+        .step=${5}
+        .hint=${`at most ${say.angle(largest, 0)}: ${ends}`}
+        .toChanges=${(value: number) => [{ path: '', value }]}
+        @design-edit=${this.#take((value) => {
+          this.to = value as number;
+        })}
+      ></number-field>`;
+  }
+
+  /** Fields of this panel set how the question is asked, not the design: their edits stop here. */
+  #take(set: (value: unknown) => void) {
+    return (event: DesignEditEvent) => {
+      event.stopPropagation();
+      const value = event.detail.changes[0]?.value;
+      if (value !== undefined) set(value);
+    };
+  }
+
+  readonly #onPlace = (event: PlaceChosenEvent): void => {
+    const { design } = this;
+    if (!design) return;
+    try {
+      const changes = bendChanges(design.wing, this.#kept, event.detail);
+      this.refusal = sendEdit(this, { changes, label: 'wing droop', phase: 'settled' });
+    } catch (error) {
+      this.refusal = error instanceof Error ? error.message : String(error);
+    }
+  };
+
+  #answers(found: CurveStudy, design: Design) {
+    return html`<section aria-labelledby="sweep">${this.#sweep(found)}</section>
+      <section aria-labelledby="price">${this.#price(found)}</section>
+      <section aria-labelledby="loading">${this.#loading(found, design)}</section>`;
+  }
+
+  #grid(heading: string, found: CurveStudy, cells: readonly PlotCell[], isSecond = false) {
+    const { sweep } = found;
+    const x = [...sweep.columns.amplitude];
+    return html`<plot-grid
+      .heading=${heading}
+      .x=${x}
+      x-name="Droop"
+      x-unit="°"
+      .xDecimals=${1}
+      .cells=${cells}
+      .marks=${droopMarks(found)}
+      .home=${sweep.present}
+      ?plain=${isSecond}
+      ?wide=${isSecond}
+      verb="Bend to"
+    ></plot-grid>`;
+  }
+
+  #sweep(found: CurveStudy) {
+    const { sweep } = found;
+    const { units } = this;
+    const weight = formatWithUnit(sweep.lift, 'force', units);
+    const speed = formatWithUnit(sweep.speed, 'speed', units);
+    return html`<h2 id="sweep">What a degree costs and buys <small>${weight} carried at ${speed}, stabilizer as drawn</small></h2>
+      ${say.paymentReading(sweep, units).map((sentence) => html`<p class="say">${sentence}</p>`)}
+      <p class="say">${say.lostLiftReading(sweep, units)}</p>
+      ${this.#grid('What a degree costs and buys', found, sweepCells(sweep, units))}
+      <p class="note">
+        Against droop, in degrees of the law’s own tip angle. Lost lift is against this wing unrolled, at the same angle;
+        every extra is against the flat wing, at the same lift. The dark line is the wing as it is; a click on any curve
+        bends the wing there.
+        ${sweep.isProfileAssumed ? 'Section drag is 0.008 for every section (common practice).' : nothing}
+      </p>`;
+  }
+
+  #price(found: CurveStudy) {
+    const { price, sweep } = found;
+    const { units } = this;
+    const band = this.#band.result;
+    const saved = say.savedReading(found, units);
+    const byPoint = price.goods === 'holdPoint';
+    return html`<h2 id="price">The price of hold</h2>
+      <p class="note">
+        What you are looking at: how many newtons of drag, or what share of all of it, the next bit of hold costs at each
+        droop; where that passes what you would pay is the place to stop.
+      </p>
+      <p class="say">${say.cornerReading(sweep)}</p>
+      <p class="say" data-reading="place">${say.placeReading(found, band, units)}</p>
+      <p class="say">${say.neutralReading(found, band)}</p>
+      ${saved ? html`<p class="say">${saved}</p>` : nothing}
+      <div class="controls">
+        <number-field
+          .label=${byPoint ? 'Most you would pay for a point of hold' : 'Most you would pay for a degree'}
+          quantity="share"
+          .units=${units}
+          .value=${price.limit}
+          .min=${0.0001}
+          .max=${0.5}
+          .step=${byPoint ? 0.001 : 0.0001}
+          hint="of all drag"
+          .toChanges=${(value: number) => [{ path: '', value }]}
+          @design-edit=${this.#take((value) => {
+            this.prices = { ...this.prices, [byPoint ? 'point' : 'degree']: value as number };
+            remember('holdPrices', this.prices);
+          })}
+        ></number-field>
+      </div>
+      ${this.#grid('The price of hold', found, priceCells(found, units))}
+      <p class="note">
+        Prices are slopes of a polynomial laid through the sweep (it leaves ${formatWithUnit(price.scatter, 'force', units, { decimals: 3 })}
+        over). Past the neutral droop a step towards it goes back, and what it saves is negative. The method’s own band is the difference between one row of vortices and four, a line and a surface.
+      </p>`;
+  }
+
+  #loading(found: CurveStudy, design: Design) {
+    const { coupling, indexKind } = found;
+    const { units } = this;
+    const speed = (value: number) => formatWithUnit(value, 'speed', units);
+    const isArc = ['flat', 'arc'].includes(design.wing.droop.kind);
+    const index = indexKind === 'holdIndex' ? 'hold index' : 'roll term';
+    return html`<h2 id="loading">More load wants more curve</h2>
+      <p class="say">${say.loadingReading(coupling, units)}</p>
+      <div class="pair">
+        ${this.#grid('More load wants more curve', found, [couplingCell(found, speed)], true)}
+        ${couplingTable(coupling, units)}
+      </div>
+      <p class="note">${independentReading(coupling, isArc)}</p>
+      <h3>How far the simple index can be trusted</h3>
+      <p class="say">${say.indexReading(coupling, indexKind)}</p>
+      <p class="note">${trustNote()}</p>
+      <div class="half">
+        <line-chart
+          .heading=${`Solved C_lr by CL against the ${index}`}
+          .xName=${index}
+          .xDecimals=${indexKind === 'holdIndex' ? 2 : 3}
+          y-name="C_lr / CL"
+          .yDecimals=${3}
+          .summary=${say.indexReading(coupling, indexKind)}
+          .series=${indexSeries(found, speed)}
+        ></line-chart>
+      </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'curve-panel': CurvePanel;
+  }
+}
