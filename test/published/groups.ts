@@ -1,4 +1,5 @@
 /** Every published check of the program, by subject. */
+import { cavitation } from './cavitation.ts';
 import { derivatives } from './derivatives.ts';
 import { friction } from './friction.ts';
 import { nonplanar } from './nonplanar.ts';
@@ -9,6 +10,7 @@ import { sectionPressure } from './section-pressure.ts';
 import { structures } from './structures.ts';
 import { surface } from './surface.ts';
 import { swept } from './swept.ts';
+import { tank } from './tank.ts';
 import { transition } from './transition.ts';
 import { water } from './water.ts';
 
@@ -22,6 +24,8 @@ export const GROUPS: readonly PublishedGroup[] = [
   { title: 'Swept wings', rows: swept },
   { title: 'Nonplanar wings', rows: nonplanar },
   { title: 'Under a free surface', rows: surface },
+  { title: 'Hydrofoils in the towing tank, waves', rows: tank },
+  { title: 'Cavitation', rows: cavitation },
   { title: 'Water', rows: water },
   { title: 'Skin friction', rows: friction },
   { title: 'Sections', rows: [...sectionPressure, ...sectionDrag] },

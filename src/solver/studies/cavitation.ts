@@ -108,7 +108,7 @@ export class PressureWatch {
       const eta = rig.eta[i]!;
       const place: Place = i < wingCount ? 'wing' : 'stabilizer';
       const cp = i < wingCount ? this.wing(eta, cl) : this.stabilizer ? this.stabilizer(eta, cl) : 0;
-      points.push(this.point(place, eta, origin - rig.height[i]!, cp, state.speed));
+      points.push(this.at(place, eta, origin - rig.height[i]!, cp, state.speed));
     });
     if (this.strut) points.push(...this.strutPoints(rig, state.stripCl[0]! * load, state.speed, origin));
     return points;
@@ -120,13 +120,13 @@ export class PressureWatch {
     const wingCp = this.wing(0, rootCl);
     const x = rig.design.strut?.x ?? 0;
     const points = [0.02, 0.25, 0.5, 0.75].map((share) =>
-      this.point('strut', share, origin * share, strutCp, speed),
+      this.at('strut', share, origin * share, strutCp, speed),
     );
-    points.push(this.point('strut junction', 1, origin, strutCp, speed));
+    points.push(this.at('strut junction', 1, origin, strutCp, speed));
     // The strut only meets the wing's own speed-up where it stands over its chord.
     if (x < rig.craft.wing.chord(0)) {
       const together = Math.sqrt(1 - wingCp) + Math.sqrt(1 - strutCp) - 1;
-      points.push(this.point('wing junction', 0, origin, 1 - together ** 2, speed));
+      points.push(this.at('wing junction', 0, origin, 1 - together ** 2, speed));
     }
     return points;
   }
@@ -136,10 +136,11 @@ export class PressureWatch {
     const { strut } = this;
     if (!strut || strips.length === 0) return [];
     const deepest = strips[0]!.depth;
-    return strips.map(({ depth, cl }) => this.point('strut', depth / deepest, depth, strut(cl), speed));
+    return strips.map(({ depth, cl }) => this.at('strut', depth / deepest, depth, strut(cl), speed));
   }
 
-  private point(place: Place, eta: number, depth: number, cpMin: number, speed: number): PressurePoint {
+  /** The pressures where a section's lowest coefficient is known: at a depth (m) and speed (m/s). */
+  at(place: Place, eta: number, depth: number, cpMin: number, speed: number): PressurePoint {
     const dynamic = 0.5 * this.density * speed * speed;
     const still = this.density * GRAVITY * depth;
     const sigma = (ATMOSPHERE + still - this.vapour) / dynamic;
