@@ -27,9 +27,12 @@ export interface Skeleton {
   fuselage: { front: number; aft: number; beam: BeamPoint | null }; // bodies at its two ends, before the joints
 }
 
-/** The drawn surfaces at the strips of `craft`. The craft must hold the strut wherever the design does. */
-export function skeletonOf(design: Design, craft: Craft): Skeleton {
-  return new Builder(design, craft).build();
+/**
+ * The drawn surfaces at the strips of `craft`. The craft must hold the strut wherever the design does. `cuts`: other heights
+ * above the foot at which the strut is cut, rising from 0 to the water.
+ */
+export function skeletonOf(design: Design, craft: Craft, cuts?: readonly number[]): Skeleton {
+  return new Builder(design, craft, cuts).build();
 }
 
 class Builder {
@@ -38,6 +41,7 @@ class Builder {
   constructor(
     private readonly design: Design,
     private readonly craft: Craft,
+    private readonly cuts?: readonly number[],
   ) {
     this.chain = new HingeChain(design.joints);
   }
@@ -114,7 +118,7 @@ class Builder {
     if (!strut) return null;
     const beam = strutBeam(strut, laminate?.strut);
     const strips = craft.parts.strut;
-    const wet = strips ? Array.from({ length: strips.count + 1 }, (_, k) => strips.nodeZ[k]!) : [0];
+    const wet = this.cuts ? [...this.cuts] : strips ? [...strips.nodeZ.subarray(0, strips.count + 1)] : [0];
     const top = wet[wet.length - 1]!;
     const air = strut.length - top;
     const steps = air > 1e-6 ? Math.max(1, Math.ceil((air / strut.length) * 12)) : 0;

@@ -17,7 +17,9 @@ export const READING_ERROR = { deflection: 0.0005, turn: (0.1 * Math.PI) / 180 }
 
 export const RADIANS = Math.PI / 180;
 const USUAL_ARM = RANGES['joints.bench.*.arm'].default;
-const RESOLUTION: Resolution = { strips: 40, stabilizerStrips: 10, rows: 1 };
+const RESOLUTION: Resolution = { strips: 10, stabilizerStrips: 10, rows: 1 }; // wing and stabilizer stay as drawn
+const CUTS = 12; // of the strut, even ones
+const SAME_PLACE = 1e-6; // m
 
 /** One unknown: a joint's spring about an axis, or a modulus of a part. */
 export interface Link {
@@ -41,9 +43,11 @@ export interface Row {
 export class Bench {
   readonly links: Link[];
   private readonly skeleton: Skeleton;
+  private readonly cuts: number[]; // heights of the strut's cuts above the foot, m
 
   constructor(private readonly design: Design) {
-    this.skeleton = skeletonOf(design, craftOf(design, null, RESOLUTION));
+    this.cuts = cutsOf(design);
+    this.skeleton = skeletonOf(design, craftOf(design, null, RESOLUTION), this.cuts);
     this.links = linksOf(design).filter(({ groups }) =>
       groups.some((group) => this.skeleton.frame.groups.includes(group)),
     );
@@ -100,33 +104,32 @@ export class Bench {
     const { frame } = this.skeleton;
     const loads = frame.makeLoads();
     const { body, place } = this.placeOf(on ?? 'strut', at);
+    const along: Triple = pull === 'side' ? [0, size, 0] : pull === 'aft' ? [size, 0, 0] : [0, 0, size];
     if (pull === 'twist') addMoment(loads, body, [0, 0, size]);
-    else
-      addForce(
-        loads,
-        body,
-        place,
-        pull === 'side' ? [0, size, 0] : pull === 'aft' ? [size, 0, 0] : [0, 0, size],
-      );
+    else addForce(loads, body, place, along);
     return frame.carry(loads);
   }
 
   private placeOf(on: NonNullable<BenchReading['on']>, at: number): { body: number; place: Triple } {
-    const { skeleton } = this;
-    const { places, wingRoot, stabilizerRoot, foot } = skeleton;
+    const { wingRoot, stabilizerRoot, places, strut } = this.skeleton;
     if (on === 'wing') return { body: wingRoot, place: places.wing };
     if (on === 'stabilizer') return { body: stabilizerRoot, place: places.stabilizer! };
-    const length = this.design.strut!.length;
-    const z = length - at;
-    if (z < 1e-6) return { body: foot, place: places.foot };
-    const half = skeleton.strut!;
-    let best = 0;
-    half.middle.forEach((middle, k) => {
-      if (Math.abs(middle[2] - z) < Math.abs(half.middle[best]![2] - z)) best = k;
-    });
-    const [x, y] = half.middle[best]!;
-    return { body: half.strips[best]!, place: [x, y, z] };
+    const z = this.design.strut!.length - at;
+    const k = this.cuts.findIndex((cut) => cut > z - 2 * SAME_PLACE);
+    const [x] = strut!.middle[Math.min(k, strut!.middle.length - 1)]!;
+    return { body: strut!.edges[k]!, place: [x, 0, this.cuts[k]!] };
   }
+}
+
+/** The strut is cut evenly, and where weights hang and readings are taken: there the beam is exact. */
+function cutsOf({ strut, joints }: Design): number[] {
+  const length = strut?.length ?? 0;
+  const even = Array.from({ length: CUTS + 1 }, (_, k) => (k * length) / CUTS);
+  const asked = (joints?.bench ?? []).flatMap(({ at, station }) => [length - at, length - station]);
+  return [...even, ...asked]
+    .filter((cut) => cut >= 0 && cut <= length)
+    .sort((a, b) => a - b)
+    .filter((cut, k, list) => k === 0 || cut - list[k - 1]! > SAME_PLACE);
 }
 
 const JOINT_LABELS: Record<JointName, string> = {
