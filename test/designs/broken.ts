@@ -514,6 +514,15 @@ export const BROKEN: readonly BrokenDocument[] = [
     message: /^wing: found a station 0\.364 m above the origin, allowed below the surface at 0\.2 m$/,
   },
   {
+    what: 'a stabilizer that runs into the wing',
+    change: {
+      'stabilizer.arm': 0.1,
+      'stabilizer.height': 0,
+      'wing.chord': { kind: 'taper', root: 0.2, tip: 0.06 },
+    },
+    message: /^stabilizer: found it touching the wing \d\.\d{3} m from the middle, allowed clear of it/,
+  },
+  {
     what: 'a stabilizer above the surface',
     change: { 'stabilizer.height': 0.6 },
     message: /^stabilizer: found a station 0\.600 m above the origin, allowed below the surface at 0\.55 m$/,

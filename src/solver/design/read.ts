@@ -5,7 +5,7 @@
  */
 import * as v from 'valibot';
 import { outlineProblem } from '../geometry/contour.ts';
-import { depthProblem } from '../geometry/craft.ts';
+import { depthProblem, touchingProblem } from '../geometry/craft.ts';
 import { GeometryError, type Surface, surfaceOf } from '../geometry/surface.ts';
 import { laminateProblem, lawProblem } from './checks.ts';
 import { type Design, DesignSchema, FORMAT, type Planform, VERSION } from './document.ts';
@@ -98,7 +98,8 @@ function designProblem(design: Design): string | null {
   if (typeof drawnStabilizer === 'string') return drawnStabilizer;
   const refused = laminateProblem(design) ?? wantedProblem(design.wanted);
   if (refused) return sentence(refused);
-  return depthsProblem(design, drawnWing, drawnStabilizer);
+  const touching = touchingProblem(drawnWing, drawnStabilizer);
+  return touching ?? depthsProblem(design, drawnWing, drawnStabilizer);
 }
 
 function planformProblem(planform: Planform, path: string): Problem | null {

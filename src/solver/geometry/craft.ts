@@ -13,6 +13,7 @@ import {
   spaceStations,
 } from './strips.ts';
 import { type Surface, surfaceOf } from './surface.ts';
+import { touchingAt } from './touching.ts';
 
 export interface Resolution {
   strips: number; // wing, per side
@@ -29,12 +30,12 @@ export interface Craft {
   parts: Parts;
 }
 
-/** Throws a plain sentence when the depth does not fit the foil, GeometryError when a surface cannot be drawn. */
+/** Throws a plain sentence when depth or surfaces do not fit, GeometryError when a surface cannot be drawn. */
 export function craftOf(design: Design, depth: number | null, resolution: Resolution): Craft {
   const wing = surfaceOf(design.wing);
   const { stabilizer: drawn, strut } = design;
   const stabilizer = drawn ? surfaceOf(drawn, { arm: drawn.arm, height: drawn.height }) : null;
-  const problem = depthProblem(wing, stabilizer, strut, depth);
+  const problem = touchingProblem(wing, stabilizer) ?? depthProblem(wing, stabilizer, strut, depth);
   if (problem) throw new Error(problem);
   return assemble(wing, stabilizer, strut, depth, resolution);
 }
@@ -86,6 +87,13 @@ export function withoutStrut(craft: Craft): Craft {
 /** The same foil at another depth; the strut's strips, which reach to the surface, are left out. */
 export function atDepth(craft: Craft, depth: number | null): Craft {
   return { ...craft, depth, strut: null, parts: { ...craft.parts, strut: null } };
+}
+
+/** Why two surfaces cannot stand where they do, in one sentence with the key path; null when they can. */
+export function touchingProblem(wing: Surface, stabilizer: Surface | null): string | null {
+  const y = stabilizer && touchingAt(wing, stabilizer);
+  if (y === null) return null;
+  return `stabilizer: found it touching the wing ${y.toFixed(3)} m from the middle, allowed clear of it: further aft, higher or lower`;
 }
 
 /** Why a foil cannot run at this depth, in one sentence with the key path; null when it can. */

@@ -1,5 +1,6 @@
 /** The foil as a whole at a depth, and what depth it cannot have. */
 import { describe, expect, it } from 'vitest';
+import type { DroopLaw } from '../../../src/solver/design/document.ts';
 import { atDepth, craftOf, sameSpanTwin } from '../../../src/solver/geometry/craft.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
@@ -63,5 +64,26 @@ describe('depths that do not fit', () => {
       'stabilizer: found a station 0.300 m above the origin',
     );
     expect(() => craftOf(high, 0.31, resolution)).not.toThrow();
+  });
+});
+
+describe('a stabilizer in the way of the wing', () => {
+  const placed = (arm: number, height: number, droop: DroopLaw = { kind: 'flat' }) => {
+    const sweep = { kind: 'straight', angle: 45 } as const;
+    const drawn = plainDesign({ sweep, droop }, { stabilizer: plainStabilizer({ arm, height }) });
+    return () => craftOf(drawn, null, resolution);
+  };
+
+  it('is refused where chords overlap and the surfaces are nearer than their thickness', () => {
+    // A swept wing of 0.1 m chord in its own plane: its tip's quarter chord is 0.5 m aft, 0.5 m out.
+    expect(placed(0.1, 0)).toThrow(/^stabilizer: found it touching the wing 0\.\d{3} m from the middle/);
+    expect(placed(0.1, 0.02)).not.toThrow();
+    expect(placed(0.3, 0)).not.toThrow(); // ends at y = 0.2, where the wing is 0.2 m aft
+  });
+
+  it('is found where a bent tip passes through its plane', () => {
+    const steep: DroopLaw = { kind: 'vee', tipAngle: 60 };
+    expect(placed(0.3, -0.26, steep)).toThrow('touching the wing');
+    expect(placed(0.6, -0.26, steep)).not.toThrow();
   });
 });

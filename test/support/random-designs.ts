@@ -1,13 +1,11 @@
-/** Every report of any design that can be drawn adds up (fast-check prints seed and design of a failure). */
+/** Random designs for fast-check: anything that can be drawn, in steps of a ten-thousandth, as a builder can type it. */
 import fc from 'fast-check';
-import { describe, it } from 'vitest';
-import type { Design } from '../../../src/solver/design/document.ts';
-import { solve } from '../../../src/solver/solve.ts';
-import { plainDesign, plainStabilizer, taperedChord } from '../../support/designs.ts';
-import { validate } from './validate.ts';
+import type { Design } from '../../src/solver/design/document.ts';
+import { touchingProblem } from '../../src/solver/geometry/craft.ts';
+import { surfaceOf } from '../../src/solver/geometry/surface.ts';
+import { plainDesign, plainStabilizer, taperedChord } from './designs.ts';
 
-/** In steps of a ten-thousandth: what a builder can type. */
-const number = (min: number, max: number) =>
+export const number = (min: number, max: number) =>
   fc.integer({ min: Math.round(min * 1e4), max: Math.round(max * 1e4) }).map((steps) => steps / 1e4);
 
 const droop = fc.oneof(
@@ -39,20 +37,23 @@ const stabilizer = fc
     plainStabilizer({ ...drawn, length: { kind: 'unrolled', value: length }, arm, height }),
   );
 
-const design = fc
+/** Wing, perhaps stabilizer and strut, at a depth or in deep water. */
+export const anyDesign = fc
   .tuple(planform, fc.option(stabilizer), fc.option(number(0, 0.4)), fc.option(number(0.9, 3)))
   .map(([wing, tail, strutAt, depth]): Design => {
     const strut = strutAt === null ? null : { x: strutAt, length: 3, chord: 0.115, thickness: 0.013 };
     return plainDesign(wing, { stabilizer: tail, strut, brief: { depth } });
-  });
+  })
+  .filter(
+    ({ wing, stabilizer: tail }) => !tail || touchingProblem(surfaceOf(wing), surfaceOf(tail, tail)) === null,
+  );
 
-describe('any design', () => {
-  it('answers with numbers that add up', () => {
-    fc.assert(
-      fc.property(design, number(1, 8), (drawn, alpha) => {
-        validate(solve(drawn, { alpha, strips: 16, neutralDroop: false }));
-      }),
-      { numRuns: 120 },
-    );
-  });
-});
+/** The same in deep water. */
+export const anyDeepDesign = anyDesign.map(
+  (design): Design => ({ ...design, brief: { ...design.brief, depth: null } }),
+);
+
+/** A wing alone, flat and unswept, in deep water. */
+export const anyPlanarWing = fc
+  .record({ chord, twist })
+  .map((drawn) => plainDesign({ ...drawn, droop: { kind: 'flat' }, sweep: { kind: 'straight', angle: 0 } }));
