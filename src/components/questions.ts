@@ -65,6 +65,13 @@ export const QUESTIONS: readonly Question[] = [
       html`<section-panel .design=${design} .units=${units} .studies=${studies}></section-panel>`,
   },
   {
+    id: 'skin',
+    label: 'Skin: how smooth is smooth enough?',
+    load: () => import('./panels/skin-panel.ts'),
+    render: ({ design, units, studies }) =>
+      html`<skin-panel .design=${design} .units=${units} .studies=${studies}></skin-panel>`,
+  },
+  {
     id: 'build',
     label: 'Build: from the screen to the mould',
     load: () => import('./panels/build-panel.ts'),

@@ -51,6 +51,10 @@ math.createUnit('mileperhour', '1 mi/hour');
 /** What may be typed, and what the unit library calls it. */
 const NAMES = new Map<string, string>(
   Object.entries({
+    um: 'um',
+    micron: 'um',
+    microns: 'um',
+    thou: 'mil',
     mm: 'mm',
     cm: 'cm',
     m: 'm',
@@ -105,6 +109,7 @@ interface Kind {
 
 const KINDS: Record<Quantity, Kind> = {
   length: { name: 'a length', base: 'm', example: '700 mm or 27 in' },
+  fineLength: { name: 'a length', base: 'm', example: '50 µm or 0.05 mm' },
   area: { name: 'an area', base: 'm^2', example: '550 cm^2 or 85 in^2' },
   speed: { name: 'a speed', base: 'm/s', example: '18 kn or 9 m/s' },
   angle: { name: 'an angle', base: 'deg', example: '8 deg or 0.14 rad' },
@@ -156,6 +161,7 @@ function spellOut(typed: string, quantity: Quantity): string | null {
     .replace(/[\u2212\u2013]/g, '-')
     .replace(/[×·]/g, '*')
     .replace(/÷/g, '/')
+    .replace(/[µμ](?=m)/g, 'u')
     .replace(/²/g, '^2')
     .replace(/³/g, '^3')
     .replace(/°\s*C\b/g, ' degC')

@@ -8,6 +8,8 @@ import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type CurveOptions, curveStudy } from '../solver/studies/curve-study.ts';
 import { type DroopMapOptions, droopMap } from '../solver/studies/droop-map.ts';
+import { type FaultOptions, faultStudy } from '../solver/studies/fault-study.ts';
+import { finishStudy } from '../solver/studies/finish-study.ts';
 import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequencies.ts';
 import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
 import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
@@ -17,6 +19,7 @@ import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
 import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
 import { type SectionOptions, sectionPolars, sectionView } from '../solver/studies/section-view.ts';
 import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
+import { type SkinOptions, skinView } from '../solver/studies/skin-study.ts';
 import { speedDetails } from '../solver/studies/speed-details.ts';
 import { type SpeedStudyOptions, speedStudy } from '../solver/studies/speed-study.ts';
 import { type ChangeOptions, stabilizerChanges } from '../solver/studies/stabilizer-changes.ts';
@@ -46,6 +49,9 @@ export const STUDIES = {
   cavitation: (design: Design, _options: NoOptions) => cavitationStudy(design),
   section: (design: Design, options: SectionOptions) => sectionView(design, options),
   sectionPolars: (design: Design, options: Omit<SectionOptions, 'cl'>) => sectionPolars(design, options),
+  skin: (design: Design, options: SkinOptions) => skinView(design, options),
+  finish: (design: Design, _options: NoOptions) => finishStudy(design),
+  faults: (design: Design, options: FaultOptions) => faultStudy(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
   remedies: (design: Design, _options: NoOptions) => remedies(design),
   thin: (design: Design, _options: NoOptions) => thinStudy(design),

@@ -7,6 +7,7 @@ export type UnitSystem = 'workshop' | 'si' | 'imperial';
 
 export type Quantity =
   | 'length'
+  | 'fineLength' // heights of roughness
   | 'area'
   | 'speed'
   | 'angle'
@@ -72,6 +73,7 @@ const FAHRENHEIT: Unit = { ...unit('°F', 'degrees Fahrenheit', 5 / 9, 3, 1, 1),
 
 const SI: Record<Quantity, Unit> = {
   length: unit('m', 'metres', 1, 3, 4, 0.001),
+  fineLength: unit('µm', 'micrometres', 1e-6, 3, 1, 10),
   area: unit('m²', 'square metres', 1, 4, 5, 0.0005),
   speed: unit('m/s', 'metres per second', 1, 3, 2, 0.25),
   angle: DEGREES,
@@ -103,6 +105,7 @@ const SYSTEMS: Record<UnitSystem, Record<Quantity, Unit>> = {
   imperial: {
     ...SI,
     length: unit('in', 'inches', INCH, 3, 2, 0.05),
+    fineLength: unit('thou', 'thousandths of an inch', INCH / 1000, 3, 2, 0.5),
     area: unit('in²', 'square inches', INCH * INCH, 3, 2, 1),
     speed: KNOTS,
     mass: unit('lb', 'pounds', POUND, 3, 1, 1),

@@ -62,6 +62,10 @@ export const BLOCKS: Readonly<Record<string, unknown>> = {
       tipDrop: { port: 0.07, starboard: 0.072 },
     },
   },
+  finish: { grade: 400, roughness: 0.000008, grainShare: 0.25 },
+  defects: [
+    { kind: 'step', on: 'wing', eta: 0.3, side: 'lower', at: 0.2, height: 0.0001, width: 0.05, wedge: 15 },
+  ],
   notes: { laminate: 'two layers of 200 g twill' },
   wanted: {
     weights: { takeOff: 0.2, cruise: 0.6, top: 0.2 },

@@ -24,6 +24,10 @@ const refusal = (text: string, quantity: Quantity) => {
 describe('reading quantities', () => {
   // Sizes of the units: International System of Units, 9th brochure (BIPM 2019), and NIST SP 811 appendix B.
   it.each<[string, Quantity, number]>([
+    ['50', 'fineLength', 5e-5],
+    ['50 µm', 'fineLength', 5e-5],
+    ['0.05 mm', 'fineLength', 5e-5],
+    ['2 thou', 'fineLength', 5.08e-5],
     ['27 in', 'length', 0.6858],
     ['27in', 'length', 0.6858],
     ['27"', 'length', 0.6858],

@@ -323,6 +323,28 @@ const JointsSchema = keys({
   bench: v.exactOptional(v.pipe(v.array(BenchReadingSchema, READINGS), v.maxLength(MOST_READINGS, READINGS))),
 });
 
+/** How the skin is finished: by the last abrasive, or by a measured roughness, which goes before it. */
+const FinishSchema = keys({
+  grade: v.exactOptional(number('finish.grade')),
+  roughness: v.exactOptional(number('finish.roughness')),
+  grainShare: v.exactOptional(number('finish.grainShare')),
+});
+
+const MOST_DEFECTS = 50;
+const DEFECTS = `a list of up to ${MOST_DEFECTS} defects`;
+
+/** A fault of the skin at a place: eta along the half (up the wetted strut), `at` along the chord. */
+const DefectSchema = keys({
+  kind: choice('bump', 'step', 'cavity'),
+  on: choice('wing', 'stabilizer', 'strut'),
+  eta: number('defects.*.eta'),
+  side: v.exactOptional(choice('upper', 'lower')),
+  at: number('defects.*.at'),
+  height: number('defects.*.height'),
+  width: number('defects.*.width'),
+  wedge: v.exactOptional(number('defects.*.wedge')),
+});
+
 const LONGEST_NOTE = 4000; // characters
 const NOTE = `a text of up to ${LONGEST_NOTE} characters`;
 const NotesSchema = keys({
@@ -343,6 +365,8 @@ export const DesignSchema = keys({
   joints: v.exactOptional(JointsSchema),
   build: v.exactOptional(BuildSchema),
   asBuilt: v.exactOptional(AsBuiltSchema),
+  finish: v.exactOptional(FinishSchema),
+  defects: v.exactOptional(v.pipe(v.array(DefectSchema, DEFECTS), v.maxLength(MOST_DEFECTS, DEFECTS))),
   notes: v.exactOptional(NotesSchema),
   wanted: v.exactOptional(WantedSchema),
 });
@@ -353,6 +377,8 @@ export type Makeup = v.InferOutput<typeof MakeupSchema>;
 export type Joints = v.InferOutput<typeof JointsSchema>;
 export type Spring = v.InferOutput<typeof SpringSchema>;
 export type BenchReading = v.InferOutput<typeof BenchReadingSchema>;
+export type Finish = v.InferOutput<typeof FinishSchema>;
+export type Defect = v.InferOutput<typeof DefectSchema>;
 export type Build = v.InferOutput<typeof BuildSchema>;
 export type Measured = v.InferOutput<typeof MeasuredSchema>;
 export type MeasuredSide = v.InferOutput<typeof MeasuredSideSchema>;

@@ -33,6 +33,15 @@ const SIZES: ReadonlyArray<[number, number]> = [
 /** Coarse to fine. */
 export const GRADES: readonly Grade[] = SIZES.map(([grade, median]) => ({ name: `P${grade}`, median }));
 
+/** Median grain of any P number, m: between two grades of the scale by the ratio of both. */
+export function grainOf(grade: number): number {
+  const found = SIZES.findIndex(([number]) => number >= grade);
+  const k = found < 0 ? SIZES.length - 1 : Math.max(1, found);
+  const [[coarse, large], [fine, small]] = [SIZES[k - 1]!, SIZES[k]!];
+  const share = Math.log(grade / coarse) / Math.log(fine / coarse);
+  return large * (small / large) ** share * 1e-6;
+}
+
 /** Height of the roughness left over the median grain: an assumption, to be edited or replaced by a measured Rz. */
 export const HEIGHT_SHARE = 0.2;
 
