@@ -1,0 +1,32 @@
+/** The help pages are made from docs/: every equation must be read, and nothing may be fetched from elsewhere. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { helpNames, helpPage } from '../../scripts/help-pages.mjs';
+
+const shell = readFileSync(new URL('../../src/components/app-shell.ts', import.meta.url), 'utf8');
+
+describe.each(helpNames())('the help page %s', (name) => {
+  const page = helpPage(name); // throws at an equation that cannot be read
+
+  it('has a title, and leads back to the program', () => {
+    expect(page).toMatch(/<title>.+ - Downcurve<\/title>/);
+    expect(page).toMatch(/<h1 id="[a-z-]+">/);
+    expect(page).toContain('<a href="../">');
+  });
+
+  it('holds no script and asks for nothing from anywhere', () => {
+    expect(page).not.toMatch(/<script|<link[^>]+href="(?!data:)|<img|@import|url\(/);
+  });
+
+  it('leaves no equation as it was typed', () => {
+    expect(page.replaceAll(/<(pre|code)[^>]*>[\s\S]*?<\/\1>/g, '')).not.toMatch(/\$\S|\\frac/);
+  });
+
+  it('is linked from the page', () => {
+    expect(shell).toContain(`help/${name}.html`);
+  });
+});
+
+it('equations become MathML', () => {
+  expect(helpPage('theory')).toMatch(/<math[^>]*display="block"/);
+});
