@@ -5,6 +5,9 @@ interface Preferences {
   units: 'workshop' | 'si' | 'imperial';
   briefs: NamedBrief[]; // the user's own, to start from
   holdPrices: { point: number; degree: number }; // most that one may cost, shares of all drag
+  /** What is wanted of a stabilizer, and the steps in which changes to it are tried: SI, degrees. */
+  sizing: { staticMargin?: number; holdIndex?: number; arm?: number; area?: number };
+  shims: { shim?: number; length?: number; share?: number };
   hint: boolean; // whether the hint of a first visit is still shown
 }
 

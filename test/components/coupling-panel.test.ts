@@ -1,5 +1,5 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
-import { describe, it } from 'vitest';
+import { beforeEach, describe, it } from 'vitest';
 import type { ChoiceField } from '../../src/components/choice-field.ts';
 import type { DesignEditEvent } from '../../src/components/events.ts';
 import type { InertiaFields } from '../../src/components/hold/inertia-fields.ts';
@@ -13,6 +13,8 @@ import { STUDIES } from '../../src/session/study-registry.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { readDesignValue } from '../../src/solver/design/read.ts';
 import demo from '../../web/demos/curved-race.json';
+
+beforeEach(() => localStorage.clear());
 
 const LONG = { timeout: 60_000 };
 
@@ -212,4 +214,28 @@ describe('stabilizer-sizing', () => {
       expect(value).to.deep.equal({ ...demo.stabilizer, arm: demo.stabilizer.arm + 0.08 });
     },
   );
+
+  it('a choice found for the design of a moment ago waits, and says so', LONG, async () => {
+    const { panel, sizing } = await open();
+    const edits: DesignEditEvent[] = [];
+    panel.addEventListener('design-edit', (event) => edits.push(event));
+    sizing.design = structuredClone(demo) as Design;
+    sizing.design.stabilizer!.length.value *= 0.8;
+    await sizing.updateComplete;
+    rowOf(table(sizing.renderRoot, 'Choices'), 'margin, by area').querySelector('button')!.click();
+    await sizing.updateComplete;
+    expect(edits).to.have.length(0);
+    expect(sizing.renderRoot.querySelector('[role="alert"]')!.textContent).to.contain('once they stand');
+  });
+
+  it('remembers what was wanted when it is opened again', LONG, async () => {
+    const { sizing } = await open();
+    type(fieldOf(sizing.renderRoot, 'Wanted static margin'), '15 %');
+    await waitUntil(() => text(sizing.renderRoot).includes('a static margin of 15 %'), 'sized again', {
+      timeout: 20_000,
+    });
+    const again = await open();
+    expect(text(again.sizing.renderRoot)).to.contain('a static margin of 15 %');
+    expect(fieldOf(again.sizing.renderRoot, 'Wanted static margin').value).to.equal(0.15);
+  });
 });

@@ -173,21 +173,25 @@ export function ratioTable({ ratios }: HoldStudy): TemplateResult {
   );
 }
 
-/** Two margins that are easily taken for one another. */
+/** Where it balances: millimetres first, then two margins that are easily taken for one another. */
 export function marginTable(study: HoldStudy, balance: number, units: UnitSystem): TemplateResult {
   const chords = (value: number) => `${coefficient(value)} mean chords`;
   return figureTable(
-    'Margins about the balance point',
+    'Where it balances',
     ['', ''],
     [
       {
-        cells: [
-          'neutral point behind the balance point',
-          formatWithUnit(study.neutralPoint - balance, 'length', units),
-        ],
+        cells: ['neutral point, aft of the wing’s root', formatWithUnit(study.neutralPoint, 'length', units)],
       },
+      { cells: ['balance point, aft of the wing’s root', formatWithUnit(balance, 'length', units)] },
       { cells: ['geometric static margin', chords(study.margins.geometric)] },
       { cells: ['−dCm/dCL, every drag at its own depth', chords(study.margins.withDrag)] },
+      ...(study.stabilizer
+        ? [
+            { cells: ['stabilizer volume', coefficient(study.stabilizer.volume)] },
+            { cells: ['downwash slope at the stabilizer', coefficient(study.stabilizer.downwashSlope)] },
+          ]
+        : []),
     ],
   );
 }

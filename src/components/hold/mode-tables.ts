@@ -58,7 +58,7 @@ export function modeSentence(mode: AnyMode, band = 0): string {
     case 'speed':
       return grows
         ? `Faster makes faster, slower makes slower, but slowly: it ${how}.`
-        : `After a gust it drifts back to its speed: it ${how}.`;
+        : `After a puff it drifts back to its speed: it ${how}.`;
     case 'porpoise':
     case 'secondPorpoise':
       return `It rises and dips, once in ${seconds(mode.period ?? 0)}, and that ${how}.`;

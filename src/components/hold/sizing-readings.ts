@@ -35,8 +35,8 @@ export function balanceReading(found: TriedStabilizer, stance: number, units: Un
   const where = apart >= 0 ? 'behind' : 'ahead of';
   const say =
     apart >= 0
-      ? 'a gust that lifts the foil also drops its nose'
-      : 'a gust that lifts the foil also raises its nose, and the feet must answer';
+      ? 'a wave that lifts the foil also drops its nose'
+      : 'a wave that lifts the foil also raises its nose, and the feet must answer';
   return `The neutral point lies ${length} ${where} the balance point (${percent(found.staticMargin)} of the mean chord): ${say}.`;
 }
 

@@ -1,33 +1,25 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { stabilizerTaken } from '../../session/parts.ts';
 import type { Studies } from '../../session/studies.ts';
-import { formatValue, formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
+import type { StudyName } from '../../session/study-messages.ts';
+import { formatValue, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import { RANGES } from '../../solver/design/ranges.ts';
 import type { ChangeOptions, StabilizerChanges } from '../../solver/studies/stabilizer-changes.ts';
 import type { Sizing, SizingOptions } from '../../solver/studies/stabilizer-sizing.ts';
-import type { TriedStabilizer } from '../../solver/studies/stabilizer-trials.ts';
 import { answerStyles } from '../answer-styles.ts';
 import type { DesignEditEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
 import { holdStyles } from './hold-styles.ts';
 import '../number-field.ts';
+import { recall, remember } from '../preferences.ts';
 import { sendEdit } from '../send-edit.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
-import {
-  balanceReading,
-  changeName,
-  changesReading,
-  foundOf,
-  goalName,
-  liftReading,
-  percent,
-  shiftOf,
-  sizeReading,
-} from './sizing-readings.ts';
+import { balanceReading, changesReading, foundOf, liftReading, sizeReading } from './sizing-readings.ts';
+import { changesTable, choicesTable, sizingStyles, type Take } from './sizing-tables.ts';
 
 type Wanted = Pick<SizingOptions, 'staticMargin' | 'holdIndex' | 'arm' | 'area'>;
 type Steps = Pick<ChangeOptions, 'shim' | 'length' | 'share'>;
@@ -63,29 +55,14 @@ const STEPS: Record<keyof Steps, Field & { usual: number }> = {
  */
 @customElement('stabilizer-sizing')
 export class StabilizerSizing extends LitElement {
-  static override styles = [
-    answerStyles,
-    tableStyles,
-    studyStyles,
-    holdStyles,
-    css`
-      .long {
-        max-width: 76rem;
-      }
-      td.problem {
-        text-align: left;
-        color: var(--soft);
-        white-space: normal;
-      }
-    `,
-  ];
+  static override styles = [answerStyles, tableStyles, studyStyles, holdStyles, sizingStyles];
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
 
-  @state() private wanted: Wanted = {};
-  @state() private steps: Steps = {};
+  @state() private wanted: Wanted = recall('sizing', {});
+  @state() private steps: Steps = recall('shims', {});
   @state() private refusal: string | null = null;
 
   readonly #sizing = new StudyController(this, 'sizing', () => ({
@@ -106,7 +83,9 @@ export class StabilizerSizing extends LitElement {
       return html`<p class="say">No stabilizer: nothing behind the wing holds its pitch or its line.</p>`;
     const sizing = this.#sizing.result;
     const changes = this.#changes.result;
-    return html`${sizing ? this.#answer(sizing) : studyWait(this.#sizing, 'Sizing the stabilizer')}
+    const trouble = sizing ? this.#sizing.failure : null;
+    return html`${trouble ? html`<p class="trouble" role="status">${trouble}</p>` : nothing}
+      ${sizing ? this.#answer(sizing) : studyWait(this.#sizing, 'Sizing the stabilizer')}
       ${this.refusal ? html`<p class="trouble" role="alert">${this.refusal}</p>` : nothing}
       <h3>What a shim or a longer fuselage does</h3>
       ${changes ? this.#trials(changes) : studyWait(this.#changes, 'Trying changes')}`;
@@ -123,7 +102,7 @@ export class StabilizerSizing extends LitElement {
           this.#field(key, WANTED[key], this.wanted[key], { ...sizing.wanted, ...sizing.given }[key]),
         )}
       </div>
-      ${this.#choices(sizing, present)}
+      ${choicesTable(sizing, this.units, this.#taker(this.#sizing))}
       <p class="note">
         Each choice keeps the stabilizer’s shape, sections and droop, and is balanced at cruise with the stance kept: the
         drags compare foils that are ridden alike. Margins known from aircraft do not apply to a weight two metres above the
@@ -131,116 +110,25 @@ export class StabilizerSizing extends LitElement {
       </p>`;
   }
 
-  #choices(sizing: Sizing, present: TriedStabilizer | null) {
-    const head = [
-      'area',
-      'arm',
-      'incidence',
-      'neutral point',
-      'margin',
-      'hold index',
-      'its lift',
-      'drag',
-      '',
-    ];
-    return html`<div class="table long" role="region" tabindex="0" aria-label="Choices of stabilizer">
-      <table>
-        <caption>
-          Choices, balanced at cruise
-        </caption>
-        ${drawHead(head)}
-        <tbody>
-          ${sizing.choices.map((choice) => {
-            const name = goalName(choice);
-            if (choice.problem !== null)
-              return html`<tr>
-                <th scope="row">${name}</th>
-                <td class="problem" colspan=${head.length}>${choice.problem}</td>
-              </tr>`;
-            const { found } = choice;
-            const label = `stabilizer for ${name}`;
-            return html`<tr class=${choice.goal === 'present' ? 'here' : ''}>
-              <th scope="row">${name}</th>
-              ${this.#cells(found, present?.totalDrag ?? null)}
-              <td>${this.#take(label, found, choice.goal === 'present' ? 'Balance it' : 'Take it')}</td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </div>`;
-  }
-
-  #cells(found: TriedStabilizer, drag: number | null) {
-    const { units } = this;
-    const cells = [
-      formatWithUnit(found.area, 'area', units),
-      formatWithUnit(found.arm, 'length', units),
-      formatWithUnit(found.incidence, 'angle', units, { decimals: 2 }),
-      formatWithUnit(found.neutralPoint, 'length', units),
-      percent(found.staticMargin),
-      found.holdIndex === null ? 'none' : formatValue(found.holdIndex, 'ratio', 'si', { decimals: 2 }),
-      formatWithUnit(found.lift, 'force', units),
-      this.#drag(found.totalDrag, drag),
-    ];
-    return cells.map((cell) => html`<td>${cell}</td>`);
-  }
-
-  /** "84.7 N", or with what it adds to the present one. */
-  #drag(total: number, present: number | null): string {
-    const more = present === null ? 0 : total - present;
-    const text = formatWithUnit(total, 'force', this.units);
-    return Math.abs(more) < 1e-9
-      ? text
-      : `${text} (${formatValue(more, 'force', this.units, { sign: true, decimals: 2 })})`;
-  }
-
   #trials(changes: StabilizerChanges) {
-    const present = changes.trials[0]!.found;
     const reading = changesReading(changes, this.units);
-    const head = ['rider moves', 'neutral point', 'margin', 'hold index', 'its lift', 'drag', ''];
     return html`${reading ? html`<p class="say">${reading}</p>` : nothing}
       <div class="controls" @design-edit=${this.#setSteps}>
         ${(Object.keys(STEPS) as Array<keyof Steps>).map((key) =>
           this.#field(key, STEPS[key], this.steps[key], STEPS[key].usual),
         )}
       </div>
-      <div class="table long" role="region" tabindex="0" aria-label="Changes to the stabilizer">
-        <table>
-          <caption>
-            At cruise, the wedge left as it is
-          </caption>
-          ${drawHead(head)}
-          <tbody>
-            ${changes.trials.map(({ change, found, problem }) => {
-              const name = changeName(change, changes, this.units);
-              if (!found)
-                return html`<tr>
-                  <th scope="row">${name}</th>
-                  <td class="problem" colspan=${head.length}>${problem}</td>
-                </tr>`;
-              return html`<tr class=${change === 'present' ? 'here' : ''}>
-                <th scope="row">${name}</th>
-                <td>${present && change !== 'present' ? shiftOf(found.stance - present.stance, this.units) : '–'}</td>
-                ${this.#cells(found, present?.totalDrag ?? null).slice(3)}
-                <td>${change === 'present' ? nothing : this.#take(name, found, 'Take it')}</td>
-              </tr>`;
-            })}
-          </tbody>
-        </table>
-      </div>`;
+      ${changesTable(changes, this.units, this.#taker(this.#changes))}`;
   }
 
-  #take(label: string, found: TriedStabilizer, text: string) {
-    return html`<button
-      type="button"
-      aria-label="${text}: ${label}"
-      @click=${() => {
-        const changes = stabilizerTaken(this.design!, found);
-        this.refusal = sendEdit(this, { changes, label, phase: 'settled' });
-      }}
-    >
-      ${text}
-    </button>`;
+  /** A choice is a size relative to the stabilizer it was found for: it waits until the figures are those of this one. */
+  #taker(study: Pick<StudyController<StudyName>, 'resultDesign'>): Take {
+    return (label, found) => {
+      this.refusal =
+        study.resultDesign === this.design
+          ? sendEdit(this, { changes: stabilizerTaken(this.design!, found), label, phase: 'settled' })
+          : 'The figures are being found again for the design as it is now: choose once they stand.';
+    };
   }
 
   #field(path: string, field: Field, value: number | undefined, usual: number) {
@@ -261,10 +149,12 @@ export class StabilizerSizing extends LitElement {
   /** Fields here set how the question is asked, not the design: their edits stop here. */
   readonly #setWanted = (event: DesignEditEvent): void => {
     this.wanted = answered(this.wanted, event);
+    remember('sizing', this.wanted);
   };
 
   readonly #setSteps = (event: DesignEditEvent): void => {
     this.steps = answered(this.steps, event);
+    remember('shims', this.steps);
   };
 }
 
@@ -277,15 +167,6 @@ function answered<T extends object>(settings: T, event: DesignEditEvent): T {
     else entries.set(path, value);
   }
   return Object.fromEntries(entries) as T;
-}
-
-function drawHead(titles: readonly string[]) {
-  return html`<thead>
-    <tr>
-      <td></td>
-      ${titles.map((title) => (title ? html`<th scope="col">${title}</th>` : html`<td></td>`))}
-    </tr>
-  </thead>`;
 }
 
 declare global {

@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
 import type { ModeTracks } from '../../solver/studies/mode-tracks.ts';
 import type { ChartSeries } from '../chart-columns.ts';
+import { uprightMark } from '../chart-marks.ts';
 import { figureTable } from '../figure-table.ts';
 import '../line-chart.ts';
 import { coefficient, LATERAL_KEYS, LATERAL_NAMES, MODE_NAMES, type ModeKind } from './words.ts';
@@ -65,8 +66,10 @@ function line(
   return [dash ? { name, x, y, colour, dash } : { name, x, y, colour }];
 }
 
-function chart(heading: string, { present }: ModeTracks, series: ChartSeries[]) {
+function chart(heading: string, { present, amplitude }: ModeTracks, series: ChartSeries[]) {
   if (series.length === 0) return nothing;
+  const isInside = present >= 0 && present <= last(amplitude);
+  const isNow = isInside ? [uprightMark('now', present, series, '--ink', [3, 3])] : [];
   return html`<line-chart
     .heading=${heading}
     x-name="wing droop"
@@ -76,7 +79,7 @@ function chart(heading: string, { present }: ModeTracks, series: ChartSeries[]) 
     y-unit="1/s"
     .yDecimals=${2}
     .summary=${`Growth rate of ${series.map(({ name }) => name).join(', ')} against wing droop, now ${present.toFixed(1)} degrees; below zero it dies out.`}
-    .series=${series}
+    .series=${[...series, ...isNow]}
   ></line-chart>`;
 }
 

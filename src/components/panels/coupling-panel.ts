@@ -146,7 +146,7 @@ export class CouplingPanel extends LitElement {
         <summary>Flat against drooped, in figures</summary>
         <div class="pair wide">${tracks.modeMoves(study, found)} ${tracks.derivativeMoves(study)}</div>
         <p class="note">
-          Derivatives about the balance point along the design’s axes, strip drag included, on a projected area and a span that
+          The wing bent by its own law, unrolled length kept. Derivatives about the balance point along the design’s axes, strip drag included, on a projected area and a span that
           shrink as the wing bends.
         </p>
       </details>`;

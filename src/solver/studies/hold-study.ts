@@ -18,10 +18,11 @@ import {
   type Ratios,
   ratiosOf,
 } from './coupling.ts';
+import { holdTerms } from './hold.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
 import type { Pushes } from './motion.ts';
-import { neutralPoint } from './pitch.ts';
+import { downwashSlope, neutralPoint } from './pitch.ts';
 import { profileFor } from './profile-for.ts';
 import { runFoil } from './running.ts';
 import type { Study } from './study.ts';
@@ -47,6 +48,7 @@ export interface HoldStudy {
    */
   margins: { geometric: number; withDrag: number };
   neutralPoint: number; // m aft of the origin
+  stabilizer: { volume: number; downwashSlope: number } | null; // V_H; d(downwash)/d(alpha) at it
   modes: Modes;
   band: {
     foil: Derivatives; // of the vortex part, about the origin
@@ -113,6 +115,11 @@ function holdAt(
   const { projectedArea, span } = craft.wing;
   const force = 0.5 * condition.density * condition.speed ** 2 * projectedArea;
   const scale = { force, moment: force * span, rate: span / (2 * condition.speed) };
+  const strips = craft.parts.stabilizer;
+  const stabilizer = strips && {
+    volume: holdTerms(craft.wing, craft.stabilizer, foil.CL).pitch,
+    downwashSlope: downwashSlope(foil.flow, strips.chord, strips.width),
+  };
   const { vortex } = coupling.craft;
   const strutShare = craft.strut ? vortex.strut.CYbeta / vortex.total.CYbeta : null;
   return {
@@ -125,6 +132,7 @@ function holdAt(
     margins,
     modes,
     neutralPoint: neutral,
+    stabilizer,
   };
 }
 

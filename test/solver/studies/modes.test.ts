@@ -339,6 +339,17 @@ describe('hold study', () => {
     expectClose('roll over yaw', rollOverYaw!, total.Clbeta / total.Cnbeta, { within: 1e-12 });
   });
 
+  it('says where the foil balances as a solve does', () => {
+    const design = goodDesign('curved-race');
+    const study = finish(holdStudy(design));
+    const { stability, pitch, geometry } = solve(design, { neutralDroop: false });
+    expectClose('neutral point', study.neutralPoint, stability.neutralPoint, { within: 1e-9 });
+    expectClose('margin', study.margins.geometric, stability.staticMargin, { within: 1e-9 });
+    expectClose('volume', study.stabilizer!.volume, geometry.stabilizer!.volume, { within: 1e-9 });
+    expectClose('downwash', study.stabilizer!.downwashSlope, pitch.downwashSlope!, { within: 1e-9 });
+    expect(finish(holdStudy({ ...design, stabilizer: null })).stabilizer).toBeNull();
+  });
+
   it('what one of a coefficient is: q S in newtons, q S b in newton metres, b/2V in seconds', () => {
     const design = goodDesign('curved-race');
     const { scale, speed } = finish(holdStudy(design));
