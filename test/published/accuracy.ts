@@ -3,6 +3,7 @@
  * `npm run accuracy`. Misses stay in the table with what is known of their reason.
  */
 import { type Checked, check, strain } from './check.ts';
+import { convergencePage } from './convergence.ts';
 import { GROUPS } from './groups.ts';
 import { plot, seriesOf } from './plot.ts';
 
@@ -21,7 +22,9 @@ export function accuracyReport(): AccuracyReport {
   const groups = GROUPS.map(({ title, rows }): Group => ({ title, checked: rows.flatMap(check) }));
   const all = groups.flatMap(({ checked }) => checked);
   return {
-    page: [INTRODUCTION, summary(groups), missList(all), ...groups.map(section)].join('\n\n'),
+    page: [INTRODUCTION, summary(groups), missList(all), ...groups.map(section), convergencePage()].join(
+      '\n\n',
+    ),
     lines: groups.flatMap(({ title, checked }) => [`# ${title}`, ...checked.map(line)]),
     troubles: all
       .filter(({ trouble }) => trouble !== null)
