@@ -7,7 +7,7 @@ import { PAPERS, type Paper } from '../workshop/paper.ts';
 import { type OptionKind, Refusal, type Words } from './words.ts';
 
 export const BUILD_USAGE =
-  'build FILE --kind csv|svg|dxf|stl|pdf --out DIR [--part wing|stabilizer|strut|fuselage|mould] [--built] [--paper a4|a3|letter] [--side whole|halves|starboard|port] [--parting fitted|upright]';
+  'build FILE --kind csv|svg|dxf|stl|pdf --out DIR [--part wing|stabilizer|strut|fuselage|mould] [--built] [--paper a4|a3|letter] [--side whole|halves|starboard|port] [--parting fitted|upright|edges]';
 
 export const BUILD_WORDS = {
   kind: 'value',

@@ -4,7 +4,7 @@ import { solve } from '../solver/solve.ts';
 import { partMasses, plyList } from '../solver/studies/mass.ts';
 import { choicesOf } from './choices.ts';
 import { stationsCsv } from './csv.ts';
-import type { Drawing } from './drawing.ts';
+import { type Drawing, stamped } from './drawing.ts';
 import { type Entry, figureEntries, massEntries } from './entries.ts';
 import {
   type BuildFile,
@@ -103,7 +103,7 @@ function makeDrawings(
   const drawings = drawingsOf(workshop);
   return drawings.map((drawing, k) => {
     progress(k / drawings.length);
-    return textFile(`${drawing.name}.${ending}`, write(drawing));
+    return textFile(`${drawing.name}.${ending}`, write(stamped(drawing, workshop.mark.remark)));
   });
 }
 

@@ -68,6 +68,15 @@ export function labelWidth({ text, height }: Label): number {
   return text.length * height * LETTER;
 }
 
+const STAMP = 3; // mm, letters
+
+/** The drawing with a line under it that says where it comes from. */
+export function stamped(drawing: Drawing, remark: string): Drawing {
+  const { left, bottom } = boxOf(drawing);
+  const label: Label = { at: [left, bottom - 2 * STAMP], height: STAMP, text: remark };
+  return { ...drawing, labels: [...drawing.labels, label] };
+}
+
 /** The smallest box round everything, words included. */
 export function boxOf({ paths, labels }: Pick<Drawing, 'paths' | 'labels'>): Box {
   const box = { left: Infinity, bottom: Infinity, right: -Infinity, top: -Infinity };

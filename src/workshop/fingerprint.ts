@@ -28,7 +28,7 @@ export interface Mark {
   isToBuild: boolean; // the shape that loads bring to the drawn one
   date: Date;
   day: string; // 2027-03-21
-  remark: string; // design name, fingerprint, day: one line
+  remark: string; // fingerprint, day, design name: one line, what matters first
 }
 
 export function markOf(design: Design, isToBuild: boolean, date: Date): Mark {
@@ -40,6 +40,6 @@ export function markOf(design: Design, isToBuild: boolean, date: Date): Mark {
     isToBuild,
     date,
     day,
-    remark: `${design.name}, fingerprint ${mark}, ${day}${shape}`,
+    remark: `Fingerprint ${mark}, ${day}${shape}: ${design.name}`,
   };
 }

@@ -1,12 +1,13 @@
 /**
- * Moulds: a block with the part taken out of it, parted at the centre plane into left and right and at one flat plane
- * into upper and lower. Lengths in m; the port moulds mirror the starboard ones.
+ * Moulds: a block with the part taken out of it, parted at the centre plane into left and right, and into upper and lower
+ * at one flat plane or along the edges. Lengths in m; the port moulds mirror the starboard ones.
  */
 import { meshSkin } from '../solver/geometry/mesh.ts';
-import type { Parting } from '../solver/geometry/parting.ts';
+import { type Draw, partingOf } from '../solver/geometry/parting.ts';
 import type { Skin, Triple } from '../solver/geometry/skin.ts';
 import { type Box, boundsOf, type Mesh, MeshBuilder, weld } from '../solver/geometry/triangles.ts';
 import { below, keepAbove, type Plane } from './cut-body.ts';
+import { edgeMoulds } from './edge-mould.ts';
 
 const WALL = 0.02; // m of block round the part
 
@@ -16,7 +17,12 @@ export interface Mould {
 }
 
 /** Generator: yields the share done. */
-export function* mouldsOf(skin: Skin, tolerance: number, parting: Parting): Generator<number, Mould[], void> {
+export function* mouldsOf(skin: Skin, tolerance: number, draw: Draw): Generator<number, Mould[], void> {
+  if (draw === 'edges') {
+    yield 0;
+    const { upper, lower } = edgeMoulds(skin, tolerance, WALL);
+    return fourMoulds(upper, lower);
+  }
   const meshing = meshSkin(skin, { tolerance, side: 'whole' });
   let part: Mesh | null = null;
   while (!part) {
@@ -28,10 +34,13 @@ export function* mouldsOf(skin: Skin, tolerance: number, parting: Parting): Gene
   yield 0.6;
   const starboard = keepAbove(hollow, { normal: [0, 1, 0], offset: 0 });
   yield 0.7;
-  const plane: Plane = { normal: parting.normal, offset: parting.offset };
+  const plane: Plane = partingOf(skin, draw);
   const upper = keepAbove(starboard, plane);
   yield 0.8;
-  const lower = keepAbove(starboard, below(plane));
+  return fourMoulds(upper, keepAbove(starboard, below(plane)));
+}
+
+function fourMoulds(upper: Mesh, lower: Mesh): Mould[] {
   return [
     { name: 'starboard-upper', mesh: upper },
     { name: 'starboard-lower', mesh: lower },

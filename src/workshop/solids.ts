@@ -1,6 +1,5 @@
 /** Solids and moulds of an order as STL files. */
 import { type MeshOptions, meshSkin, type Side } from '../solver/geometry/mesh.ts';
-import { partingOf } from '../solver/geometry/parting.ts';
 import type { Mesh } from '../solver/geometry/triangles.ts';
 import { choicesOf } from './choices.ts';
 import { mouldsOf } from './mould.ts';
@@ -22,7 +21,7 @@ export async function makeSolids(workshop: Workshop, progress: Progress): Promis
   for (const [k, { part, skin }] of surfaces.entries()) {
     const share = (inner: number) => progress((k + inner) / surfaces.length);
     if (order.part === 'mould')
-      for (const { name, mesh } of run(mouldsOf(skin, tolerance, partingOf(skin, order.draw)), share))
+      for (const { name, mesh } of run(mouldsOf(skin, tolerance, order.draw), share))
         files.push(file(`${part}-mould-${name}`, mesh));
     else
       for (const [j, side] of sides.entries()) {

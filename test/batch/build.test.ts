@@ -66,7 +66,7 @@ describe('build', () => {
     expect(droopAtTip(built.text('.csv'))).toBeGreaterThan(droopAtTip(asDrawn.text('.csv'))); // lift bends it up
     expect(built.names[0]).toContain('-to-build-');
     const svg = await made('curved-race.json --kind svg --part strut --built --out bench');
-    expect(svg.text('.svg')).toContain(`fingerprint ${fingerprint(design)}`);
+    expect(svg.text('.svg')).toContain(`Fingerprint ${fingerprint(design)}`);
     expect(svg.text('.svg')).toContain('shape to build');
   });
 

@@ -105,6 +105,7 @@ describe('from the screen to the mould', () => {
     const dxf = await download(page, 'dxf');
     expect(Object.keys(dxf.files).length).toBe(Object.keys(svg.files).length);
     for (const bytes of Object.values(dxf.files)) {
+      expect(text(bytes)).toContain(mark);
       const drawing = new DxfParser().parseSync(text(bytes))!;
       expect(drawing.header.$INSUNITS).toBe(4); // DXF reference: millimetres
       expect(drawing.entities.length).toBeGreaterThan(2);

@@ -142,6 +142,11 @@ describe('checks before export', () => {
     );
     expect(kinds('curved-race', { build: { stock: 0.03 } }).join()).toMatch(/wing bend: Bent to a radius of/);
     expect(kinds('flat-race').join()).not.toContain('wing undercut');
-    expect(kinds('curved-race').join()).toMatch(/wing undercut: A mould parted flat/);
+    expect(kinds('curved-race').join()).toMatch(
+      /wing undercut: A mould parted flat .* along the edges it comes off/,
+    );
+    const design = goodDesign('curved-race');
+    const along = buildChecks(design, foilOf(design), { draw: 'edges' });
+    expect(along.filter(({ kind }) => kind === 'undercut')).toEqual([]);
   });
 });

@@ -5,6 +5,7 @@ import { SVGPathData } from 'svg-pathdata';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../src/solver/design/document.ts';
 import { type Surface, surfaceOf } from '../../src/solver/geometry/surface.ts';
+import { fingerprint } from '../../src/workshop/fingerprint.ts';
 import { goodDesign } from '../support/designs.ts';
 import { areaOf, built, lengthOf, type Point } from './files.ts';
 
@@ -102,6 +103,14 @@ describe('the formats', () => {
     );
     expect(viewBox).toBe(`0 0 ${Number.parseFloat(width)} ${Number.parseFloat(height)}`);
     expect([width, height].every((size) => size.endsWith('mm'))).toBe(true);
+  });
+
+  it('both say which document they come from', async () => {
+    const design = goodDesign('curved-race');
+    for (const kind of ['svg', 'dxf'] as const)
+      expect((await built(design, kind)).text(`wing-ribs.${kind}`)).toContain(
+        `Fingerprint ${fingerprint(design)}, 2027-03-21: ${design.name}`,
+      );
   });
 
   it('DXF: millimetres, layers named, outlines closed', async () => {

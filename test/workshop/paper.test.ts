@@ -62,7 +62,7 @@ describe('the printed sheet', () => {
     design.notes = { laminate: 'two layers of twill, then along the span' };
     const files = await built(design, 'pdf');
     const pages = await textOf(files.bytes('sheet.pdf'));
-    for (const page of pages) expect(page).toContain(`fingerprint ${fingerprint(design)}, 2027-03-21`);
+    for (const page of pages) expect(page).toContain(`Fingerprint ${fingerprint(design)}, 2027-03-21`);
     const whole = pages.join(' ').replace(/\s+/g, ' ');
     for (const words of [
       design.name,

@@ -127,6 +127,12 @@ function mitreReach(planform: Planform): [number, number, number] {
   return [up * Math.tan(lean) * sweep, 0, up * Math.sin(lean) * Math.tan(lean)];
 }
 
+/** How steeply the half falls from root to tip, as a straight line: near enough the way its mould is drawn. */
+function slopeOf(planform: Planform): number {
+  const { tipDrop, halfSpan } = surfaceOf(planform);
+  return tipDrop / halfSpan;
+}
+
 const NAMES = ['curved-race', 'downwind', 'flat-race', 'formula-deep', 'gull-lake'];
 
 describe('solids', () => {
@@ -195,6 +201,68 @@ describe('solids', () => {
     const held = moulds.reduce((sum, { volume }) => sum + volume, 0);
     expect((block - part.volume) / held).toBeCloseTo(1, 5);
   });
+
+  it.each(['curved-race', 'downwind', 'flat-race', 'gull-lake'])(
+    'moulds of %s parted along the edges are closed, fill the block with the part, and come off',
+    { timeout: 60_000 },
+    async (name) => {
+      const design = goodDesign(name);
+      design.build = { tolerance: 0.00005 };
+      const files = await built(design, 'stl', { part: 'mould', draw: 'edges' });
+      const parts = await built(design, 'stl');
+      for (const part of ['wing', 'stabilizer'] as const) {
+        if (!design[part]) continue;
+        const whole = inspect(parts.bytes(`${part}.stl`));
+        const [upper, lower, ...port] = [
+          'starboard-upper',
+          'starboard-lower',
+          'port-upper',
+          'port-lower',
+        ].map((half) => inspect(files.bytes(`${part}-mould-${half}.stl`)));
+        for (const { loose, turned } of [upper!, lower!, ...port]) expect([loose, turned]).toEqual([0, 0]);
+        const sides = [0, 1, 2].map(
+          (axis) =>
+            Math.max(upper!.most[axis]!, lower!.most[axis]!) -
+            Math.min(upper!.least[axis]!, lower!.least[axis]!),
+        );
+        const block = sides[0]! * sides[1]! * sides[2]!;
+        // Their quadrilaterals may be split along the other diagonal than the part's: a sliver within the tolerance.
+        expect((block - 0.5 * whole.volume) / (upper!.volume + lower!.volume)).toBeCloseTo(1, 4);
+        // Nothing of the upper mould's hollow looks up by more than a sliver of its floor, nothing of the lower's down:
+        // seen along the draw each hollow is its own shadow.
+        for (const [half, sign] of [
+          ['upper', 1],
+          ['lower', -1],
+        ] as const) {
+          const faces = readStl(files.bytes(`${part}-mould-starboard-${half}.stl`));
+          const slope = slopeOf(design[part]!);
+          const draw: Vector = [0, slope / Math.hypot(1, slope), 1 / Math.hypot(1, slope)];
+          let held = 0;
+          let floor = 0;
+          for (const { corners } of faces) {
+            const isWall = [0, 1, 2].some((axis) => {
+              const places = corners.map((corner) => corner[axis]!);
+              const box = [upper!, lower!].flatMap(({ least, most }) => [least[axis]!, most[axis]!]);
+              return places.every((place) => place === places[0]) && box.includes(places[0]!);
+            });
+            if (isWall) continue;
+            const [a, b, c] = corners;
+            const u = b.map((value, axis) => value - a[axis]!) as Vector;
+            const v = c.map((value, axis) => value - a[axis]!) as Vector;
+            const facing =
+              0.5 *
+              sign *
+              ((u[1] * v[2] - u[2] * v[1]) * draw[0] +
+                (u[2] * v[0] - u[0] * v[2]) * draw[1] +
+                (u[0] * v[1] - u[1] * v[0]) * draw[2]);
+            if (facing > 0) held += facing;
+            else floor -= facing;
+          }
+          expect(held / floor, `${part} ${half}`).toBeLessThan(0.002);
+        }
+      }
+    },
+  );
 
   it('strut and fuselage are closed; the fuselage holds its cylinder', async () => {
     const design = goodDesign('curved-race');

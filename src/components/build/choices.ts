@@ -26,8 +26,9 @@ const SIDES: Options = [
   { value: 'port', label: 'port half' },
 ];
 const DRAWS: Options = [
-  { value: 'fitted', label: 'flat, drawn square' },
-  { value: 'upright', label: 'level, drawn straight up' },
+  { value: 'fitted', label: 'flat' },
+  { value: 'upright', label: 'level' },
+  { value: 'edges', label: 'along the edges' },
 ];
 
 export function choiceFields(choices: FileChoices, choose: (choices: FileChoices) => void) {
@@ -63,8 +64,14 @@ export function choiceFields(choices: FileChoices, choose: (choices: FileChoices
     ${field('Solids', 'of wing and stabilizer', SIDES, choices.side, (value) => ({
       side: value as FileChoices['side'],
     }))}
-    ${field('Moulds parted', 'and the way they come off', DRAWS, choices.draw, (value) => ({
-      draw: value as FileChoices['draw'],
-    }))}
+    ${field(
+      'Moulds parted',
+      'flat: drawn square to it; level: straight up',
+      DRAWS,
+      choices.draw,
+      (value) => ({
+        draw: value as FileChoices['draw'],
+      }),
+    )}
   </div>`;
 }

@@ -135,7 +135,7 @@ export class BuildPanel extends LitElement {
       })}
       <build-files .design=${design} .exporter=${this.exporter} .choices=${this.choices}></build-files>
       <p class="note">
-        Fingerprint of this design: <b>${overview?.sheet.fingerprint ?? '…'}</b>. It stands on every sheet and file, so that
+        Fingerprint of this design: <b>${overview?.sheet.fingerprint ?? '…'}</b>. It stands on every sheet, drawing and solid, so that
         one found in the workshop can be matched to its design. Drawings and solids are in millimetres.
       </p>
     </section>`;

@@ -128,6 +128,14 @@ function trimmedLength(skin: Skin): number {
   return Math.max(...heights) * Math.abs(Math.tan(root.droop));
 }
 
+/** The points of every ring, root to tip; the first in the plane y = 0. */
+export function ringsOf(skin: Skin, { etas, shares }: Grid): Triple[][] {
+  return etas.map((eta, k) => {
+    const rib = skin.rib(eta);
+    return k === 0 ? centreRing(skin, rib, shares) : shares.map((share) => skin.point(rib, share));
+  });
+}
+
 /** The section in the plane y = 0. */
 function centreRing(skin: Skin, root: Rib, shares: readonly number[]): Triple[] {
   if (root.droop === 0) return shares.map((share) => skin.point(root, share));

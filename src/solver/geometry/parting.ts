@@ -1,5 +1,5 @@
 /**
- * The flat plane at which the mould of a half is parted, and what will not come out of it. The plane holds the x
+ * Where the mould of a half is parted, which way it is drawn, and what will not come out of it. The flat plane holds the x
  * direction; the mould is drawn square to it. Lengths in m.
  */
 import type { Skin, Triple } from './skin.ts';
@@ -9,8 +9,11 @@ export interface Parting {
   offset: number;
 }
 
-/** Drawn square to the plane that fits the edges of the half best, or straight up. */
-export const DRAWS = ['fitted', 'upright'] as const;
+/**
+ * Parted at the plane that fits the edges of the half best and drawn square to it; at a level plane and drawn straight up;
+ * or along the edges themselves, drawn square to the plane that fits them.
+ */
+export const DRAWS = ['fitted', 'upright', 'edges'] as const;
 export type Draw = (typeof DRAWS)[number];
 
 const STATIONS = 40;
@@ -38,28 +41,39 @@ export function partingOf(skin: Skin, draw: Draw): Parting {
 
 export interface Undercut {
   eta: number;
-  depth: number; // m that the skin leans over past the plane before it turns back
+  depth: number; // m that the skin leans over past the parting before it turns back
   upper: boolean; // in the upper mould
 }
 
+const AROUND = 160; // even
+
 /** The worst undercut of every station looked at, root to tip; none where the halves come off freely. */
-export function undercutsOf(skin: Skin, { normal, offset }: Parting): Undercut[] {
-  const around = 160;
+export function undercutsOf(skin: Skin, draw: Draw): Undercut[] {
+  const parting = partingOf(skin, draw);
   return Array.from({ length: STATIONS + 1 }, (_, k) => k / STATIONS).flatMap((eta): Undercut[] => {
-    const rib = skin.rib(eta);
-    const heights = Array.from({ length: around + 1 }, (_, j) => {
-      const [x, y, z] = skin.point(rib, (2 * j) / around);
-      return { x, height: x * normal[0] + y * normal[1] + z * normal[2] - offset };
-    });
+    const heights = heightsAround(skin, eta, parting);
+    const [nose, tail] = [heights[AROUND / 2]!, heights[0]!];
     let worst: Undercut | null = null;
-    for (let j = 0; j < around; j++) {
+    for (let j = 0; j < AROUND; j++) {
       const [a, b] = [heights[j]!, heights[j + 1]!];
+      const height = 0.5 * (a.height + b.height);
+      const nearer = a.x + b.x < nose.x + tail.x ? nose : tail;
+      const above = draw === 'edges' ? height - nearer.height : height;
+      const upper = draw === 'edges' ? j < AROUND / 2 : above > 0;
       // Round the outline upper skin runs forward and lower skin aft: where it runs the other way it faces away.
       const facesUp = b.x < a.x;
-      const height = 0.5 * (a.height + b.height);
-      const depth = facesUp ? -height : height;
-      if (depth > 0 && depth > (worst?.depth ?? 0)) worst = { eta, depth, upper: !facesUp };
+      if (upper !== facesUp && Math.abs(above) > (worst?.depth ?? 0))
+        worst = { eta, depth: Math.abs(above), upper };
     }
     return worst ? [worst] : [];
+  });
+}
+
+/** Points round a section, trailing edge over the top and back: aft, and above the flat parting. */
+function heightsAround(skin: Skin, eta: number, { normal, offset }: Parting) {
+  const rib = skin.rib(eta);
+  return Array.from({ length: AROUND + 1 }, (_, j) => {
+    const [x, y, z] = skin.point(rib, (2 * j) / AROUND);
+    return { x, height: x * normal[0] + y * normal[1] + z * normal[2] - offset };
   });
 }

@@ -4,7 +4,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { RANGES } from '../design/ranges.ts';
-import { type Draw, partingOf, undercutsOf } from '../geometry/parting.ts';
+import { type Draw, undercutsOf } from '../geometry/parting.ts';
 import type { Pair, Rib, Skin } from '../geometry/skin.ts';
 import { slotFits } from '../geometry/slot.ts';
 
@@ -246,18 +246,23 @@ function inside({ build = {} }: Design, part: Finding['part'], skin: Skin): Find
 }
 
 function undercutFindings(part: Finding['part'], skin: Skin, draw: Draw): Finding[] {
-  const undercuts = undercutsOf(skin, partingOf(skin, draw)).filter(({ depth }) => depth > LEAST_UNDERCUT);
+  const undercuts = undercutsOf(skin, draw).filter(({ depth }) => depth > LEAST_UNDERCUT);
   if (undercuts.length === 0) return [];
   const worst = undercuts.reduce((most, at) => (at.depth > most.depth ? at : most));
-  const way = draw === 'upright' ? 'straight up' : 'square to the parting plane';
+  const freely = draw !== 'edges' && undercutsOf(skin, 'edges').every(({ depth }) => depth <= LEAST_UNDERCUT);
+  const lies = `lies ${mm(worst.depth)} ${worst.upper ? 'above' : 'below'} the parting`;
+  const held = {
+    fitted: `parted flat and drawn square to the parting holds the skin: the edge ${lies}`,
+    upright: `parted level and drawn straight up holds the skin: the edge ${lies}`,
+    edges: `parted along the edges holds the skin: it leans over up to ${mm(worst.depth)} past its edge`,
+  }[draw];
   return [
     finding(
       part,
       skin,
       'undercut',
       worst.eta,
-      (where) =>
-        `A mould parted flat and drawn ${way} holds the skin: the edge lies ${mm(worst.depth)} ${worst.upper ? 'above' : 'below'} the parting ${where}.`,
+      (where) => `A mould ${held} ${where}.${freely ? ' Parted along the edges it comes off.' : ''}`,
     ),
   ];
 }
