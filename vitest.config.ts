@@ -35,6 +35,7 @@ export default defineConfig({
           include: [
             '@open-wc/testing',
             'axe-core',
+            'd3-contour',
             'lit',
             'lit/decorators.js',
             'uplot',

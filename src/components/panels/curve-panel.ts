@@ -8,10 +8,12 @@ import type { Kept } from '../../solver/geometry/bend.ts';
 import type { CurveStudy } from '../../solver/studies/curve-study.ts';
 import { answerStyles } from '../answer-styles.ts';
 import '../choice-field.ts';
+import '../curve/droop-map.ts';
 import { couplingTable, independentReading } from '../curve/independent.ts';
 import '../curve/plot-grid.ts';
 import type { PlaceChosenEvent, PlotCell } from '../curve/plot-model.ts';
 import * as say from '../curve/readings.ts';
+import '../curve/section-choices.ts';
 import { couplingCell, droopMarks, indexSeries, priceCells, sweepCells } from '../curve/sweep-cells.ts';
 import type { DesignEditEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
@@ -148,7 +150,15 @@ export class CurvePanel extends LitElement {
   #answers(found: CurveStudy, design: Design) {
     return html`<section aria-labelledby="sweep">${this.#sweep(found)}</section>
       <section aria-labelledby="price">${this.#price(found)}</section>
-      <section aria-labelledby="loading">${this.#loading(found, design)}</section>`;
+      <section aria-labelledby="loading">${this.#loading(found, design)}</section>
+      <section aria-labelledby="sections">
+        <h2 id="sections">What that means for a section</h2>
+        <section-choices .design=${design} .units=${this.units} .studies=${this.studies}></section-choices>
+      </section>
+      <section aria-labelledby="map">
+        <h2 id="map">Droop against stabilizer</h2>
+        <droop-map .design=${design} .units=${this.units} .studies=${this.studies} .kept=${this.#kept}></droop-map>
+      </section>`;
   }
 
   #grid(heading: string, found: CurveStudy, cells: readonly PlotCell[], isSecond = false) {
