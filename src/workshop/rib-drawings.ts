@@ -77,7 +77,7 @@ function drawRib(skin: Skin, rib: Rib, { allowance, slot }: Choices): Path[] {
     ...cross([0, 0], 2),
   ];
   if (allowance > 0) for (const loop of inset(outline, allowance * MM)) paths.push(closed('core', loop));
-  if (slot && slotFits(skin, rib, slot)) paths.push(closed('slot', slotOutline(skin, rib, slot)));
+  if (slot && slotFits(skin, rib, slot, allowance)) paths.push(closed('slot', slotOutline(skin, rib, slot)));
   return paths;
 }
 

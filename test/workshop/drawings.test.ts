@@ -225,5 +225,11 @@ describe('rib templates', () => {
     expect(areaOf(points) - areaOf(core.points)).toBeLessThan(lengthOf(points, true) * 1);
     expect(areaOf(points) - areaOf(core.points)).toBeGreaterThan(0.9 * lengthOf(points, true) * 1);
     expect(areaOf(lines.find(({ layer }) => layer === 'SLOT')!.points)).toBeCloseTo(40, 2);
+    // NACA 0012 on 100 mm is 11.9 mm thick at 0.35 of the chord: 4 mm of slot go in under 3.5 mm of laminate, not under 4.
+    const slots = async (allowance: number) =>
+      (await heights('0012', 0, { ...build, allowance })).lines.filter(({ layer }) => layer === 'SLOT')
+        .length;
+    expect(await slots(0.0035)).toBeGreaterThan(0);
+    expect(await slots(0.004)).toBe(0);
   });
 });

@@ -7,8 +7,11 @@ export interface Slot {
   height: number;
 }
 
-/** Whether the rib is thick enough all along the slot; outboard of the last such rib the spar has ended. */
-export function slotFits(skin: Skin, rib: Rib, { at, width, height }: Slot): boolean {
+/**
+ * Whether the core, the rib less its laminate above and below, is thick enough all along the slot; outboard of the last
+ * such rib the spar has ended.
+ */
+export function slotFits(skin: Skin, rib: Rib, { at, width, height }: Slot, laminate: number): boolean {
   const reach = (0.5 * width) / rib.chord;
   const middle = meanHeight(skin, rib, at);
   return [at - reach, at, at + reach].every((x) => {
@@ -16,7 +19,7 @@ export function slotFits(skin: Skin, rib: Rib, { at, width, height }: Slot): boo
     const share = Math.acos(2 * x - 1) / Math.PI;
     const over = skin.outline(rib, share)[1] - middle;
     const under = middle - skin.outline(rib, 2 - share)[1];
-    return Math.min(over, under) * rib.chord > 0.5 * height;
+    return Math.min(over, under) * rib.chord > 0.5 * height + laminate;
   });
 }
 

@@ -214,7 +214,7 @@ function inside({ build = {} }: Design, part: Finding['part'], skin: Skin): Find
   const findings: Finding[] = [];
   const { slot, allowance = 0 } = build;
   const ribs = ribsOf(skin);
-  const ended = slot && ribs.find((rib) => rib.chord === 0 || !slotFits(skin, rib, slot));
+  const ended = slot && ribs.find((rib) => rib.chord === 0 || !slotFits(skin, rib, slot, allowance));
   if (ended)
     findings.push(
       finding(
