@@ -1,6 +1,6 @@
 /** As built: the extra right-hand side against both sides in one system, signs, and what the tolerance means. */
 import { describe, expect, it, vi } from 'vitest';
-import type { Measured } from '../../src/solver/design/document.ts';
+import type { Design, Measured } from '../../src/solver/design/document.ts';
 import { asBuilt } from '../../src/solver/studies/as-built.ts';
 import { buildChecks } from '../../src/solver/studies/build-checks.ts';
 import { partMasses, plyList } from '../../src/solver/studies/mass.ts';
@@ -134,6 +134,24 @@ describe('checks before export', () => {
       ]),
     );
     expect(kinds('curved-race', { build: { leastEdge: 0.0005 } }).join()).not.toContain('edge:');
+  });
+
+  it('measure what closed forms give: the trailing edge of the series, the radius of an arc', () => {
+    const section = { kind: 'naca4' as const, code: '0012' };
+    const wing: Design['wing'] = {
+      ...goodDesign('flat-race').wing,
+      length: { kind: 'unrolled', value: 0.8 },
+      chord: { kind: 'taper', root: 0.1, tip: 0.1 },
+      droop: { kind: 'arc', tipAngle: 40 },
+      section: { root: section, tip: section },
+    };
+    const found = kinds('flat-race', { wing, build: { stock: 0.02 } }).join();
+    // Thickness at the end of the four-digit series: 10 t (0.2969 - 0.1260 - 0.3516 + 0.2843 - 0.1015), NACA Report 460.
+    const edge = 10 * 0.12 * (0.2969 - 0.126 - 0.3516 + 0.2843 - 0.1015) * 100;
+    expect(found).toContain(`Trailing edge down to ${edge.toFixed(2)} mm`);
+    // 400 mm of curve turn through 40 degrees; strain of a sheet bent to radius R is half its thickness over R.
+    expect(found).toContain(`Bent to a radius of ${(400 / ((40 * Math.PI) / 180)).toFixed(0)} mm`);
+    expect(found).toContain(`stock of 20.0 mm bends to ${(20 / 2 / 0.01).toFixed(0)} mm`);
   });
 
   it('name a broken curve, stock too thick to bend, and skin that a mould holds', () => {
