@@ -7,8 +7,8 @@ import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 
 export interface Working {
-  formula: string;
-  numbers: ReadonlyArray<readonly [name: string, value: string]>;
+  formula: string; // one or more equations, parted by semicolons
+  numbers: ReadonlyArray<readonly [name: string, value: string]>; // a name begins with its symbol, then a comma
   source: string;
   trust: string;
 }
@@ -30,14 +30,21 @@ const write = (value: number, quantity: Quantity, units: UnitSystem) =>
   formatWithUnit(value, quantity, units);
 const plain = (value: number, decimals: number) => formatValue(value, 'ratio', 'si', { decimals });
 
+const ratioText = (value: number | null) => (value === null ? 'none' : plain(value, 3));
+
+const stream = ({ condition }: Report, units: UnitSystem): Array<readonly [string, string]> => [
+  ['ρ', write(condition.density, 'density', units)],
+  ['V', write(condition.speed, 'speed', units)],
+];
+
 export function lostLift({ report, units }: Given): Working {
-  const { flatLift, verticalLift, lostLift: lost } = report.ledger;
+  const { flatLift, verticalLift, lostFraction } = report.ledger;
   return {
-    formula: 'lost = Z₀ − Z, as a share of Z₀',
+    formula: 'lost = (Z₀ − Z) / Z₀',
     numbers: [
       ['Z₀, unrolled twin at the same angle', write(flatLift, 'force', units)],
       ['Z, this wing', write(verticalLift, 'force', units)],
-      ['lost', write(lost, 'force', units)],
+      ['lost', lostFraction === null ? 'none' : write(lostFraction, 'share', units)],
     ],
     source: `${METHOD}; the twin keeps chords, twist, sections and unrolled length, and loses its droop`,
     trust: TRUST_FORCE,
@@ -47,10 +54,11 @@ export function lostLift({ report, units }: Given): Working {
 export function leanedAway({ report, units }: Given): Working {
   const { normalForce, verticalLift } = report.ledger;
   return {
-    formula: 'leaned away = N − Z = Σ F_n − Σ F_z',
+    formula: 'leaned away = N − Z',
     numbers: [
-      ['N, along the strips’ own normals', write(normalForce, 'force', units)],
-      ['Z, upward', write(verticalLift, 'force', units)],
+      ['N, sum of the forces along the strips’ own normals', write(normalForce, 'force', units)],
+      ['Z, sum of their upward parts', write(verticalLift, 'force', units)],
+      ['leaned away', write(report.ledger.leanedAway, 'force', units)],
     ],
     source: `${METHOD}; for a plain vee it is N (1 − cos Γ)`,
     trust: TRUST_FORCE,
@@ -64,6 +72,7 @@ export function metAtSmallerAngle({ report, units }: Given): Working {
     numbers: [
       ['Z₀, unrolled twin at the same angle', write(flatLift, 'force', units)],
       ['N, along the strips’ own normals', write(normalForce, 'force', units)],
+      ['met at a smaller angle', write(report.ledger.metAtSmallerAngle, 'force', units)],
     ],
     source: `${METHOD}; a strip that leans by Γ meets the stream at about α cos Γ`,
     trust: TRUST_FORCE,
@@ -73,13 +82,15 @@ export function metAtSmallerAngle({ report, units }: Given): Working {
 export function inducedDrag({ report, units }: Given): Working {
   const { farField, nearField, CDi } = report.inducedDrag;
   return {
-    formula: 'D = −(ρ/2) Σ γ (w · n) Δs, far behind the foil',
+    formula: 'D = ½ ρ V² S C_Di',
     numbers: [
-      ['far field', write(farField, 'force', units)],
+      ['C_Di', plain(CDi, 6)],
+      ...stream(report, units),
+      ['S, wing, projected', write(report.geometry.wing.projectedArea, 'area', units)],
+      ['D, far field', write(farField, 'force', units)],
       ['near field, a check', write(nearField, 'force', units)],
-      ['C_Di', plain(CDi, 5)],
     ],
-    source: `${METHOD}; the wake’s energy far behind, wing and stabilizer together, images included`,
+    source: `${METHOD}; the wake’s energy far behind, −(ρ/2) Σ γ (w · n) Δs, wing and stabilizer together, images included`,
     trust:
       'Far field within about 0.5 % of the converged value. The near-field figure runs 10 to 30 % low with sweep and one row.',
   };
@@ -91,8 +102,9 @@ export function spanEfficiency({ report }: Given): Working {
     formula: 'e = C_L² / (π A C_Di)',
     numbers: [
       ['C_L, total', plain(lift.CL, 4)],
-      ['A = b²/S, on the tip-to-tip span', plain(geometry.wing.aspectRatio, 3)],
-      ['C_Di', plain(drag.CDi, 5)],
+      ['A, b²/S on the tip-to-tip span', plain(geometry.wing.aspectRatio, 3)],
+      ['C_Di', plain(drag.CDi, 6)],
+      ['e', drag.spanEfficiency === null ? 'none' : plain(drag.spanEfficiency, 3)],
     ],
     source: 'definition; 1 is the flat elliptic wing in deep water',
     trust: 'The whole foil’s lift and drag on the wing’s span: a stabilizer that pushes down lowers it.',
@@ -101,10 +113,13 @@ export function spanEfficiency({ report }: Given): Working {
 
 export function leastFactor({ report, units }: Given): Working {
   return {
-    formula: 'k = L² / (½ ρ V² π b² D_least)',
+    formula: 'k = Z² / (½ ρ V² π b² D_least)',
     numbers: [
-      ['k of the wing alone, with its image', plain(report.inducedDrag.leastFactor, 4)],
-      ['D_least at this wing’s lift', write(report.inducedDrag.leastForWing, 'force', units)],
+      ['Z, the wing’s vertical lift', write(report.ledger.verticalLift, 'force', units)],
+      ...stream(report, units),
+      ['b, span', write(report.geometry.wing.span, 'length', units)],
+      ['D_least, of the wing alone with its image', write(report.inducedDrag.leastForWing, 'force', units)],
+      ['k', plain(report.inducedDrag.leastFactor, 3)],
     ],
     source:
       'M. M. Munk, NACA Report 121 (1921): least drag leaves a downwash proportional to cos Γ. In deep water a circular arc has k = 1 + 2 (d/b)², d the tip drop',
@@ -119,11 +134,15 @@ export function sameLift({ report, units }: Given, twin: 'unrolled' | 'sameSpan'
       ? 'same chords, twist, sections and unrolled length, no droop'
       : 'flat; chord, twist and section taken at the same y';
   return {
-    formula: 'this design less its twin, both carrying the same lift',
+    formula: 'extra angle = α − α_t; extra drag = D − D_t',
     numbers: [
-      ['lift carried', write(report.lift.total, 'force', units)],
+      ['lift carried by both', write(report.lift.total, 'force', units)],
+      ['α, this design', write(report.condition.alpha, 'angle', units)],
+      ['α_t, the twin', write(price.alpha, 'angle', units)],
       ['extra angle', formatWithUnit(price.extraAlpha, 'angle', units, { sign: true })],
-      ['extra induced drag', formatWithUnit(price.extraInducedDrag, 'force', units, { sign: true })],
+      ['D, induced drag of this design', write(report.inducedDrag.farField, 'force', units)],
+      ['D_t, of the twin', write(price.inducedDrag, 'force', units)],
+      ['extra drag', formatWithUnit(price.extraInducedDrag, 'force', units, { sign: true })],
     ],
     source: `${METHOD}; the twin: ${name}`,
     trust:
@@ -136,22 +155,21 @@ export function holdIndex({ report, design, units }: Given): Working {
   const { wing, stabilizer } = report.geometry;
   const arm = design.stabilizer?.arm ?? 0;
   const area = stabilizer?.unrolledArea ?? 0;
-  const share = area > 0 ? (holdTerms.yaw * wing.projectedArea * wing.span) / (area * arm) : 0;
   return {
-    formula: 'hold index = 1000 (G_w / C_L) V_Y, V_Y = X_s S_s l_s / (S b)',
+    formula: 'hold index = 1000 (G_w / C_L) V_Y; V_Y = X_s S_s l_s / (S b)',
     numbers: [
       [
-        'G_w, effective droop',
-        `${plain(wing.effectiveDroop, 2)}° = ${plain((wing.effectiveDroop * Math.PI) / 180, 4)} rad`,
+        `G_w, effective droop of ${plain(wing.effectiveDroop, 2)}°, in radians`,
+        plain((wing.effectiveDroop * Math.PI) / 180, 4),
       ],
       ['C_L, total', plain(report.lift.CL, 4)],
-      ['roll term G_w / C_L', holdTerms.roll === null ? 'none' : plain(holdTerms.roll, 4)],
-      ['X_s, mean of sin² Γ over the stabilizer', plain(share, 4)],
+      ['roll term', holdTerms.roll === null ? 'none' : plain(holdTerms.roll, 4)],
+      ['X_s, mean of sin² Γ over the stabilizer', plain(stabilizer?.sidewaysShare ?? 0, 5)],
       ['S_s, stabilizer, unrolled', write(area, 'area', units)],
       ['l_s, arm', write(arm, 'length', units)],
       ['S, wing, projected', write(wing.projectedArea, 'area', units)],
       ['b, span', write(wing.span, 'length', units)],
-      ['yaw term V_Y', plain(holdTerms.yaw, 6)],
+      ['V_Y, yaw term', plain(holdTerms.yaw, 6)],
       ['hold index', index === null ? 'none' : plain(index, 3)],
     ],
     source: 'this program’s own measure, closed form (theory: Hold)',
@@ -167,6 +185,7 @@ export function rollFromYaw({ report }: Given): Working {
     numbers: [
       ['C_lr', plain(Clr, 5)],
       ['C_lp', plain(Clp, 5)],
+      ['roll from yaw', ratioText(report.stability.rollFromYaw)],
     ],
     source: `${METHOD}; wing and stabilizer about the wing’s root, along the design’s own axes, no strut`,
     trust: TRUST_DERIVATIVE,
@@ -180,6 +199,7 @@ export function yawFromRoll({ report }: Given): Working {
     numbers: [
       ['C_np', plain(Cnp, 5)],
       ['C_nr', plain(Cnr, 5)],
+      ['yaw from roll', ratioText(report.stability.yawFromRoll)],
     ],
     source: `${METHOD}; wing and stabilizer about the wing’s root, along the design’s own axes, no strut`,
     trust: `${TRUST_DERIVATIVE} On a flat foil C_nr is nearly nothing, and the ratio says nothing.`,
@@ -189,9 +209,9 @@ export function yawFromRoll({ report }: Given): Working {
 export function neutralDroop({ report, design }: Given): Working {
   const neutral = report.stability.neutralDroop;
   return {
-    formula: 'the tip angle at which C_lr of the foil about the wing’s root vanishes at this lift',
+    formula: 'C_lr = 0',
     numbers: [
-      ['neutral droop', neutral === null ? 'none found' : `${plain(neutral, 2)}°`],
+      ['tip angle at which that holds, at this lift', neutral === null ? 'none found' : `${plain(neutral, 2)}°`],
       ['droop law bent', design.wing.droop.kind],
       ['C_lr as drawn', plain(report.stability.foil.Clr, 5)],
     ],
@@ -202,10 +222,12 @@ export function neutralDroop({ report, design }: Given): Working {
 
 export function neutralPoint({ report, units }: Given): Working {
   return {
-    formula: 'x_n = −(dm/dα) / (dF_z/dα), moments about the wing’s root',
+    formula: 'x_n = −c̄ C_mα / C_zα',
     numbers: [
-      ['neutral point', write(report.stability.neutralPoint, 'length', units)],
-      ['C_Lα of the foil', `${plain(report.lift.CLalpha, 3)} per rad`],
+      ['C_mα, slope of the moment about the wing’s root', plain(report.stability.Cmalpha, 4)],
+      ['C_zα, slope of the vertical force', plain(report.stability.Czalpha, 4)],
+      ['c̄, mean chord', write(report.geometry.wing.meanChord, 'length', units)],
+      ['x_n', write(report.stability.neutralPoint, 'length', units)],
     ],
     source: `${METHOD}; wing and stabilizer, the wake of one on the other included`,
     trust: 'A few millimetres. Drag acting at its depth is not in it.',
@@ -214,11 +236,12 @@ export function neutralPoint({ report, units }: Given): Working {
 
 export function staticMargin({ report, design, units }: Given): Working {
   return {
-    formula: '(x_n − x_balance) / mean chord',
+    formula: 'static margin = (x_n − x_b) / c̄',
     numbers: [
-      ['neutral point', write(report.stability.neutralPoint, 'length', units)],
-      ['balance point', write(design.brief.balance.x, 'length', units)],
-      ['mean chord', write(report.geometry.wing.meanChord, 'length', units)],
+      ['x_n, neutral point', write(report.stability.neutralPoint, 'length', units)],
+      ['x_b, balance point', write(design.brief.balance.x, 'length', units)],
+      ['c̄, mean chord', write(report.geometry.wing.meanChord, 'length', units)],
+      ['static margin', plain(report.stability.staticMargin, 2)],
     ],
     source: 'definition; geometry alone',
     trust:
@@ -235,6 +258,7 @@ export function stabilizerVolume({ report, design, units }: Given): Working {
       ['l_s, arm', write(design.stabilizer?.arm ?? 0, 'length', units)],
       ['S, wing, projected', write(wing.projectedArea, 'area', units)],
       ['c̄, mean chord', write(wing.meanChord, 'length', units)],
+      ['V_H', plain(report.stability.holdTerms.pitch, 3)],
     ],
     source: 'definition, the usual tail volume',
     trust: 'Exact; it knows nothing of downwash.',

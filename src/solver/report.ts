@@ -16,6 +16,7 @@ export interface SurfaceFigures {
 
 export interface StabilizerFigures extends SurfaceFigures {
   volume: number; // S_s l_s / (S cbar)
+  sidewaysShare: number; // X_s, integral(sin^2 Gamma c ds)/integral(c ds)
   sidewaysVolume: number; // X_s S_s l_s / (S b), unrolled stabilizer area
 }
 
@@ -51,6 +52,8 @@ export interface Derivatives {
 export interface TwinPrice {
   extraAlpha: number; // degrees, design minus twin at the same lift
   extraInducedDrag: number; // N, design minus twin at the same lift
+  alpha: number; // degrees, the twin's
+  inducedDrag: number; // N, the twin's
 }
 
 export interface Ledger {
@@ -94,7 +97,9 @@ export interface Report {
     craft: Derivatives; // about the balance point, with the strut
     foilProfile: Derivatives; // what strip drag adds to `foil`, which is the vortex part
     craftProfile: Derivatives; // likewise to `craft`
-    neutralPoint: number; // m aft of the origin
+    Czalpha: number; // slope of the vertical force at the condition's angle
+    Cmalpha: number; // slope of the pitching moment about the origin, on the mean chord
+    neutralPoint: number; // m aft of the origin, -meanChord Cmalpha/Czalpha
     staticMargin: number; // (neutralPoint - balance.x)/meanChord
     holdIndex: number | null; // null where C_L is not positive
     holdTerms: { roll: number | null; yaw: number; pitch: number }; // G_w/C_L, V_Y, V_H

@@ -26,6 +26,7 @@ import {
   downwashSlope,
   momentAbout,
   neutralPoint,
+  pitchSlopes,
   trimIncidence,
   trimStance,
 } from './studies/pitch.ts';
@@ -119,6 +120,8 @@ function assembleReport(
       foil: foilDerivatives,
       craft: derivativesOf(whole, { ...reference, x, z: height }),
       ...profileDerivatives(design, craft, flow, alpha, condition),
+      Czalpha: (2 * pitch.slopes.force) / wing.projectedArea,
+      Cmalpha: (2 * pitch.slopes.moment) / (wing.projectedArea * wing.meanChord),
       neutralPoint: pitch.neutralPoint,
       staticMargin: (pitch.neutralPoint - x) / wing.meanChord,
       holdIndex: hold.index,
@@ -173,13 +176,14 @@ function pitchFigures(
   loads: AlphaLoads,
   alpha: number,
   pressure: number,
-): { neutralPoint: number; figures: Report['pitch'] } {
+): { slopes: { force: number; moment: number }; neutralPoint: number; figures: Report['pitch'] } {
   const { x, height } = design.brief.balance;
   const stabilizer = craft.parts.stabilizer;
   const camber = camberMoment(craft);
   const turn = stabilizer ? trimIncidence(flow, loads, alpha, x, height, camber) : null;
   const incidence = design.stabilizer?.incidence ?? 0;
   return {
+    slopes: pitchSlopes(loads, alpha),
     neutralPoint: neutralPoint(loads, alpha),
     figures: {
       momentAboutBalance: (momentAbout(loads, alpha, x, height) + camber) * pressure,
@@ -207,6 +211,7 @@ function stabilizerFigures(wing: Surface, stabilizer: Surface): StabilizerFigure
   return {
     ...surfaceFigures(stabilizer),
     volume: stabilizerVolume(wing, stabilizer),
+    sidewaysShare: stabilizer.sidewaysShare,
     sidewaysVolume: sidewaysVolume(wing, stabilizer),
   };
 }

@@ -98,7 +98,10 @@ describe('ledger', () => {
         metAtSmallerAngle: -5,
         lostFraction: -0.01,
         deepWater: { lostFraction: -0.02 },
-        sameLift: { ...report.ledger.sameLift, sameSpan: { extraAlpha: 0.1, extraInducedDrag: 0.2 } },
+        sameLift: {
+          ...report.ledger.sameLift,
+          sameSpan: { ...report.ledger.sameLift.sameSpan, extraAlpha: 0.1, extraInducedDrag: 0.2 },
+        },
       }),
     });
     expect(figure(panel, '+ met at a larger angle').value).to.equal(5);

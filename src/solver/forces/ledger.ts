@@ -50,7 +50,7 @@ export function drawLedger(
     lostLift,
     lostFraction,
     deepWater: { lostFraction: deep ? deep.lostFraction : lostFraction },
-    sameLift: { unrolled: twin?.price ?? noPrice(), sameSpan: sameSpan?.price ?? noPrice() },
+    sameLift: { unrolled: twin?.price ?? noPrice(running), sameSpan: sameSpan?.price ?? noPrice(running) },
   };
 }
 
@@ -60,7 +60,13 @@ function isBent(wing: Surface): boolean {
   return false;
 }
 
-const noPrice = (): TwinPrice => ({ extraAlpha: 0, extraInducedDrag: 0 });
+/** What a wing pays that is its own twin. */
+const noPrice = ({ alpha, drag }: Running): TwinPrice => ({
+  extraAlpha: 0,
+  extraInducedDrag: 0,
+  alpha: alpha * DEGREES,
+  inducedDrag: drag,
+});
 
 /** A share of a lift that is not positive says nothing. */
 function share(lost: number, flat: number): number | null {
@@ -84,7 +90,12 @@ function runTwin(pool: FlowPool, twin: Craft, running: Running): { verticalLift:
   const drag = farField(flow, alpha) * running.pressure;
   return {
     verticalLift: loadsAt(loads, running.alpha)[0].z * running.pressure,
-    price: { extraAlpha: (running.alpha - alpha) * DEGREES, extraInducedDrag: running.drag - drag },
+    price: {
+      extraAlpha: (running.alpha - alpha) * DEGREES,
+      extraInducedDrag: running.drag - drag,
+      alpha: alpha * DEGREES,
+      inducedDrag: drag,
+    },
   };
 }
 

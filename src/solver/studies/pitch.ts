@@ -10,8 +10,14 @@ import { STABILIZER } from '../vortex/system.ts';
 
 /** x of the neutral point aft of the origin: -(dm/dalpha)/(dFz/dalpha) at the condition's angle. */
 export function neutralPoint(loads: AlphaLoads, alpha: number): number {
+  const { force, moment } = pitchSlopes(loads, alpha);
+  return -moment / force;
+}
+
+/** Slopes by the angle of the vertical force (m2) and of the moment about the origin (m3), per rho V^2. */
+export function pitchSlopes(loads: AlphaLoads, alpha: number): { force: number; moment: number } {
   const [wing, stabilizer] = loadsAt(loads, alpha, true);
-  return -(wing.pitch + stabilizer.pitch) / (wing.z + stabilizer.z);
+  return { force: wing.z + stabilizer.z, moment: wing.pitch + stabilizer.pitch };
 }
 
 /** Moment of the sections' camber, m3 per rho V^2; it does not change with the angle. */
