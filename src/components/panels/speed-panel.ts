@@ -10,7 +10,7 @@ import '../choice-field.ts';
 import { take, toPart } from '../speed/asked.ts';
 import '../speed/cavitation-section.ts';
 import '../speed/details-section.ts';
-import { seriesReading, troubles, waveWarning } from '../speed/readings.ts';
+import { seriesReading, surfaceBand, troubles, waveWarning } from '../speed/readings.ts';
 import { dragTable, runningTable } from '../speed/running-tables.ts';
 import { sectionStyles } from '../speed/section-styles.ts';
 import { seriesCharts } from '../speed/series-charts.ts';
@@ -100,10 +100,10 @@ export class SpeedPanel extends LitElement {
 
   #say(study: SpeedStudy) {
     const cases = namedCases(study);
-    const waves = waveWarning(cases);
+    const notes = [waveWarning(cases), surfaceBand(study, this.units)];
     return html`${seriesReading(study, this.units).map((sentence) => html`<p class="say">${sentence}</p>`)}
       ${troubles(cases, study.reach, this.units).map((sentence) => html`<p class="trouble">${sentence}</p>`)}
-      ${waves ? html`<p class="note">${waves}</p>` : nothing}`;
+      ${notes.map((note) => (note ? html`<p class="note">${note}</p>` : nothing))}`;
   }
 
   #tables(study: SpeedStudy, design: Design) {
@@ -119,7 +119,7 @@ export class SpeedPanel extends LitElement {
         ${
           study.sections === 'fixed'
             ? 'Section drag is 0.008 and the usable lift coefficient 1.2 for every section (common practice).'
-            : nothing
+            : 'Section drag and usable lift are read from the sections’ own polars at each strip’s lift and Reynolds number.'
         }
       </p>`;
   }

@@ -43,7 +43,7 @@ export function troubles(
       return [`${at}, the wing would have to carry more than its sections can: it is slower than take-off.`];
     if (!point.isReachable)
       return [
-        `${at}, the rider would have to stand more than ${formatWithUnit(reach, 'length', units)} from the drawn stance: out of reach, so the figures there are not a running state.`,
+        `${at}, the rider would have to stand more than ${formatWithUnit(reach, 'length', units)} from the drawn stance: out of reach, so no figures are given. A wedge under the stabilizer brings it back.`,
       ];
     return [];
   });
@@ -62,11 +62,15 @@ export function takeOffReading({ takeOff }: SpeedDetails, design: Design, units:
   return `It lifts off at ${speed}, ${against}, at wing CL ${takeOff.CLwing.toFixed(2)}; the section ${where} sets the limit. ${formatWithUnit(10, 'mass', units, { decimals: 0 })} more rider costs ${formatWithUnit(takeOff.perTenKilograms, 'speed', units, { decimals: 2 })}, 10 % more chord saves ${formatWithUnit(-takeOff.perTenPercentArea, 'speed', units, { decimals: 2 })}.`;
 }
 
-export function breachReading({ breachHeel }: SpeedDetails, design: Design, units: UnitSystem): string {
+export function breachReading({ breachHeel, heel }: SpeedDetails, design: Design, units: UnitSystem): string {
   if (design.brief.depth === null) return 'Deep water: no tip can break the surface.';
+  const level = heel.find((row) => row.heel === 0);
+  const tips = level
+    ? `Level, the tips run ${formatWithUnit(level.upperTipDepth, 'length', units)} deep. `
+    : '';
   return breachHeel === null
-    ? 'At cruise depth no heel brings a wing tip to the surface.'
-    : `At cruise depth the upper wing tip breaks the surface at ${formatWithUnit(breachHeel, 'angle', units, { decimals: 0 })} of heel; the head-on view shows it.`;
+    ? `${tips}At cruise depth no heel brings a wing tip to the surface.`
+    : `${tips}At cruise depth the upper wing tip breaks the surface at ${formatWithUnit(breachHeel, 'angle', units, { decimals: 0 })} of heel; the head-on view shows it.`;
 }
 
 /** Which of the choices turns tightest; null where there is nothing to compare. */
@@ -85,6 +89,15 @@ export function turnsReading({ turns }: SpeedDetails): string | null {
   const is = best.change === 'arm' && best.factor > 1 ? 'longer' : how;
   return `For the same hold a ${is} ${what} turns tighter: ${best.radius.toFixed(1)} m instead of ${present.radius.toFixed(1)} m for the same move of the feet; its pitch volume goes from ${present.volume.toFixed(2)} to ${best.volume.toFixed(2)}.`;
 }
+const SLOW = 6; // m/s, below which gravity takes part at the surface
+
+/** At slow speeds the surface is not the weightless one of the solver: all that this takes of the lift is in doubt. */
+export function surfaceBand({ named, surfaceShare }: SpeedStudy, units: UnitSystem): string | null {
+  const { point } = named.takeOff;
+  if (!point?.froude || surfaceShare === null || point.speed >= SLOW) return null;
+  return `Below ${formatWithUnit(SLOW, 'speed', units)} gravity takes part at the surface: lift at an angle at take-off is good to ±${(100 * surfaceShare).toFixed(0)} %, what the surface takes of it here (V/√(g h) ${point.froude.depth.toFixed(1)}, V/√(g b) ${point.froude.span.toFixed(1)}).`;
+}
+
 /** Where waves are more than a small share of the induced drag, the infinite-Froude figures carry a band. */
 export function waveWarning(cases: ReadonlyArray<[string, SpeedCase]>): string | null {
   const noisy = cases.flatMap(([name, { point }]) => {

@@ -29,6 +29,11 @@ export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: 
       'stabilizer CL',
       ({ CLstabilizer }) => (CLstabilizer === null ? '' : signed(CLstabilizer, 'ratio', units, 2)),
     ],
+    [
+      'tips below the surface',
+      ({ tipDepth }) => (tipDepth === null ? 'deep water' : formatWithUnit(tipDepth, 'length', units)),
+    ],
+    ['V/√(g h)', ({ froude }) => (froude ? froude.depth.toFixed(1) : 'deep water')],
     ['drag', ({ total }) => formatWithUnit(total, 'force', units)],
     ['lift to drag', ({ liftToDrag }) => formatValue(liftToDrag, 'ratio', units, { decimals: 1 })],
     ['power', ({ power }) => `${power.toFixed(0)} W`],
@@ -39,7 +44,7 @@ export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: 
     'Running level',
     head,
     rows.map(([name, write]) => ({
-      cells: [name, ...cases.map(([, { point }]) => (point ? write(point) : 'not possible'))],
+      cells: [name, ...cases.map((each) => cell(each, write))],
     })),
   );
 }
@@ -47,8 +52,14 @@ export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: 
 export function dragTable(cases: ReadonlyArray<[string, SpeedCase]>, units: UnitSystem) {
   const write = (value: number) => formatValue(value, 'force', units, { decimals: 1 });
   const rows = (Object.keys(DRAG_NAMES) as Array<keyof DragSources>).map((source) => ({
-    cells: [DRAG_NAMES[source], ...cases.map(([, { point }]) => (point ? write(point.drag[source]) : ''))],
+    cells: [DRAG_NAMES[source], ...cases.map((each) => cell(each, ({ drag }) => write(drag[source])))],
   }));
-  rows.push({ cells: ['total', ...cases.map(([, { point }]) => (point ? write(point.total) : ''))] });
+  rows.push({ cells: ['total', ...cases.map((each) => cell(each, ({ total }) => write(total)))] });
   return figureTable(`Drag by source, ${unitOf('force', units)}`, ['', ...cases.map(([name]) => name)], rows);
+}
+
+/** A state that cannot be run, or that no rider can stand at, has no figures. */
+function cell([, { point }]: [string, SpeedCase], write: (point: SpeedPoint) => string): string {
+  if (!point) return 'not possible';
+  return point.isReachable ? write(point) : 'out of reach';
 }

@@ -24,7 +24,9 @@ const COLOURS: Record<keyof DragSources, `--${string}`> = {
 
 type Read = (point: SpeedPoint) => number;
 
-/** `footAt`: the strut, m aft of the origin. Speeds slower than take-off are left out: no section carries that. */
+/**
+ * `footAt`: the strut, m aft of the origin. Speeds slower than take-off are left out, as no section carries
+ * that, and speeds at which no rider can reach the stance. */
 export function seriesCharts(study: SpeedStudy, fix: Fix, footAt: number, units: UnitSystem) {
   const points = study.series.flatMap(({ point }) => (point && (point.stallMargin ?? 0) >= 0 ? [point] : []));
   const x = points.map(({ speed }) => toDisplay(speed, 'speed', units));

@@ -7,7 +7,11 @@ import type { ProfileModel } from '../forces/profile.ts';
 import { resolutionOf } from './condition.ts';
 import type { Fix } from './level-running.ts';
 import { profileFor } from './profile-for.ts';
+import type { Rig } from './rig.ts';
 import { type BestSpeeds, bestSpeeds, LevelRunner, REACH, type SpeedCase, speedSeries } from './speed.ts';
+import { takeOffDepth } from './take-off.ts';
+
+const SMALL = 0.01; // rad
 
 export interface SpeedStudyOptions {
   from: number; // m/s
@@ -20,10 +24,12 @@ export interface SpeedStudy {
   series: SpeedCase[];
   named: { takeOff: SpeedCase; cruise: SpeedCase; top: SpeedCase };
   best: BestSpeeds;
-  /** Stance shift of the feet per m/s between take-off and top speed, m; null where either is out of reach of the lift. */
+  /** Stance shift of the feet per m/s between take-off and top speed, m; null where either cannot be run or stood at. */
   shift: number | null;
   /** Change of wing and stabilizer incidence (degrees) that lines the fuselage up with the flow at cruise; null likewise. */
   lineUp: number | null;
+  /** What the surface takes of the lift slope at the depth of take-off, as a share; null in deep water. */
+  surfaceShare: number | null;
   sections: ProfileModel['source'];
   reach: number; // m, how far from the drawn stance the feet can go
 }
@@ -43,9 +49,23 @@ export function speedStudy(design: Design, { from, to, count, fix }: SpeedStudyO
     series,
     named,
     best: bestSpeeds(series),
-    shift: slow && fast ? (fast.feet - slow.feet) / (fast.speed - slow.speed) : null,
-    lineUp: named.cruise.point?.alpha ?? null,
+    shift:
+      slow?.isReachable && fast?.isReachable ? (fast.feet - slow.feet) / (fast.speed - slow.speed) : null,
+    lineUp: named.cruise.point?.isReachable ? named.cruise.point.alpha : null,
+    surfaceShare: surfaceShare(runner, takeOffDepth(design)),
     sections: profileFor(design).source,
     reach: REACH,
   };
+}
+
+function surfaceShare(runner: LevelRunner, depth: number | null): number | null {
+  if (depth === null) return null;
+  const near = liftSlope(runner.rigFor(depth));
+  return 1 - near / liftSlope(runner.rigFor(null));
+}
+
+/** Change of lift per rad of angle at a small angle, per rho V^2. */
+function liftSlope({ loads }: Rig): number {
+  const lift = (alpha: number) => loads.at(alpha, 0).reduce((sum, { z }) => sum + z, 0);
+  return (lift(SMALL) - lift(0)) / SMALL;
 }

@@ -20,6 +20,8 @@ export const REACH = 0.45;
 export interface SpeedPoint {
   speed: number; // m/s
   depth: number | null; // m
+  tipDepth: number | null; // m, of the wing's tips, level
+  froude: { depth: number; span: number } | null; // V / sqrt(g depth), V / sqrt(g span); null in deep water
   alpha: number; // degrees, fuselage to the flow
   boardAngle: number; // degrees, deck to the flow
   incidence: number; // degrees, stabilizer
@@ -113,9 +115,18 @@ export function speedPoint(runner: LevelRunner, state: RunningState): SpeedPoint
   const { brief } = runner.design;
   const rig = runner.rigFor(state.depth);
   const alpha = state.alpha * DEGREES;
+  const { wing } = rig.craft;
   return {
     speed: state.speed,
     depth: state.depth,
+    tipDepth: state.depth === null ? null : state.depth + wing.tipDrop,
+    froude:
+      state.depth === null
+        ? null
+        : {
+            depth: state.speed / Math.sqrt(GRAVITY * state.depth),
+            span: state.speed / Math.sqrt(GRAVITY * wing.span),
+          },
     alpha,
     boardAngle: alpha + (brief.boardAngle ?? 0),
     incidence: state.incidence,
@@ -144,9 +155,9 @@ export interface BestSpeeds {
   leastPower: { speed: number; power: number } | null;
 }
 
-/** Speeds of best glide and least power inside a series, by a parabola through the three points about the extreme. */
+/** Speeds of best glide and least power among those of a series that a rider can stand at, by a parabola through the three points about the extreme. */
 export function bestSpeeds(cases: readonly SpeedCase[]): BestSpeeds {
-  const points = cases.flatMap(({ point }) => (point ? [point] : []));
+  const points = cases.flatMap(({ point }) => (point?.isReachable ? [point] : []));
   const glide = interiorLeast(points, ({ total }) => total);
   const power = interiorLeast(points, (point) => point.power);
   return {

@@ -11,10 +11,11 @@ import { fixedProfile, type ProfileModel } from '../../../src/solver/forces/prof
 import { depthAtSpeed } from '../../../src/solver/studies/condition.ts';
 import { shimTable } from '../../../src/solver/studies/shims.ts';
 import { bestSpeeds, LevelRunner, speedSeries } from '../../../src/solver/studies/speed.ts';
+import { speedStudy } from '../../../src/solver/studies/speed-study.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
 import { takeOff } from '../../../src/solver/studies/take-off.ts';
 import { expectClose } from '../../support/close.ts';
-import { goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
+import { goodDesign, goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
 
 const resolution = { strips: 40, stabilizerStrips: 20, rows: 1 };
 const runner = (design: Design, profile: ProfileModel = fixedProfile) =>
@@ -100,6 +101,63 @@ describe('level running', () => {
     expectClose('profile drag', state.drag.wingProfile, 0.008 * (Math.PI / 4) * 0.1 * 0.5 * 999.1026 * 100, {
       share: 1e-3,
     });
+  });
+
+  it('a hand-worked balance: wing and stabilizer, the stance kept, each lift by statics', () => {
+    // Symmetric sections, flat, deep. Wing at x = 0, stabilizer 0.6 m aft, balance point at x_b = 0.05 m, 1 m up, the drive
+    // through it. W = 50 kg * 9.80665 = 490.33 N. Across the stream: L_w + L_s = W. About the balance point, nose up, with
+    // the angle a that the solver found and each lift along (-sin a, cos a) of the foil's axes:
+    //   wing        L_w (x_b cos a + 1 m sin a)
+    //   stabilizer  L_s ((x_b - 0.6 m) cos a + 1 m sin a)
+    //   drag        -1 m * D, as all of it acts at z = 0
+    // Their sum is nothing: L_s 0.6 m cos a = W (x_b cos a + 1 m sin a) - D * 1 m.
+    const design = plainDesign(
+      { incidence: 2 },
+      { stabilizer: plainStabilizer(), brief: { balance: { x: 0.05, height: 1 } } },
+    );
+    const { alpha, totalDrag, lift, incidence, drag } = runner(design).run(10, 'stance');
+    const weight = 490.3325;
+    const moment = weight * (0.05 * Math.cos(alpha) + Math.sin(alpha)) - totalDrag;
+    expectClose('stabilizer', lift.stabilizer, moment / (0.6 * Math.cos(alpha)), { within: 0.3 });
+    expectClose('wing', lift.wing, weight - lift.stabilizer, { within: 1e-3 });
+    expect(incidence).not.toBe(0);
+    // Profile drag: 0.008 on 0.1 m2 of wing and 0.02 m2 of stabilizer at q = 999.1026 * 100 / 2 = 49955 N/m2.
+    expectClose('wing, profile', drag.wingProfile, 0.008 * 0.1 * 49955.13, { share: 1e-4 });
+    expectClose('stabilizer, profile', drag.stabilizerProfile, 0.008 * 0.02 * 49955.13, { share: 1e-4 });
+  });
+
+  it('a stance that no rider can reach is no running state: not best, and without a shift', () => {
+    const design = goodDesign('curved-race');
+    design.stabilizer = { ...design.stabilizer!, incidence: -14 };
+    const study = speedStudy(design, { from: 5, to: 14, count: 12, fix: 'incidence' });
+    const { point } = study.named.cruise;
+    expect(Math.abs(point!.stance - design.brief.balance.x)).toBeGreaterThan(study.reach);
+    expect(point!.isReachable).toBe(false);
+    expect([study.shift, study.lineUp]).toEqual([null, null]);
+    for (const found of [study.best.bestGlide, study.best.leastPower])
+      if (found) {
+        const near = study.series.filter(({ speed }) => Math.abs(speed - found.speed) < 1);
+        expect(near.some((each) => each.point?.isReachable)).toBe(true);
+      }
+  });
+
+  it('the surface takes of the lift what the split system takes, more when shallower, nothing when deep', () => {
+    const share = (depth: number | null) => {
+      const design = goodDesign('curved-race');
+      delete design.brief.depths;
+      return speedStudy(
+        { ...design, brief: { ...design.brief, depth } },
+        {
+          from: 9,
+          to: 10,
+          count: 1,
+          fix: 'incidence',
+        },
+      ).surfaceShare;
+    };
+    expect(share(0.2)!).toBeGreaterThan(share(0.5)!);
+    expect(share(0.5)!).toBeGreaterThan(0);
+    expect(share(null)).toBeNull();
   });
 
   it('impossible running is said in a sentence, not shown as a result', () => {
