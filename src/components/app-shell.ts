@@ -104,8 +104,14 @@ export class AppShell extends LitElement {
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
           ${this.#trouble(session)}
-          <ledger-panel .design=${design} .report=${report} .units=${units}></ledger-panel>
-          <hold-panel .design=${design} .report=${report} .units=${units} .pending=${isPending}></hold-panel>
+          <ledger-panel .design=${design} .report=${report} .units=${units} .studies=${session.studies}></ledger-panel>
+          <hold-panel
+            .design=${design}
+            .report=${report}
+            .units=${units}
+            .pending=${isPending}
+            .studies=${session.studies}
+          ></hold-panel>
           ${CAUTION}
         </section>
         <section class="questions" aria-label="Questions">

@@ -1,6 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
+import type { Bands } from '../solver/bands.ts';
+import { sayBand, WorkingToggledEvent } from './bands.ts';
 import type { Working } from './workings.ts';
 
 /**
@@ -122,6 +124,8 @@ export class FigureValue extends LitElement {
   @property({ attribute: false }) ghost: number | null = null;
   /** How the figure is worked out; asked for only when opened. */
   @property({ attribute: false }) working: (() => Working) | null = null;
+  /** How wide the figures of the panel stand, once known. */
+  @property({ attribute: false }) bands: Bands | null = null;
   /** Belongs to the design as it was a moment ago. */
   @property({ type: Boolean, reflect: true }) stale = false;
 
@@ -131,7 +135,7 @@ export class FigureValue extends LitElement {
     if (!this.working) return html`${this.#row()}${this.#note()}`;
     return html`<details @toggle=${this.#onToggle}>
         <summary>${this.#row()}</summary>
-        ${this.isOpen ? drawWorking(this.working()) : nothing}
+        ${this.isOpen ? this.#working(this.working()) : nothing}
       </details>
       ${this.#note()}`;
   }
@@ -163,23 +167,25 @@ export class FigureValue extends LitElement {
     return formatWithUnit(value, this.quantity, this.units, { sign, ...decimals });
   }
 
+  #working({ formula, numbers, source, trust, band }: Working) {
+    return html`<div class="working">
+      <p class="formula">${formula}</p>
+      <dl>
+        ${numbers.map(
+          ([name, value]) => html`<dt>${name}</dt>
+            <dd>${value}</dd>`,
+        )}
+      </dl>
+      <p>Source: ${source}</p>
+      <p>How far to trust it: ${trust}</p>
+      ${band ? html`<p>Band: ${this.bands ? `${sayBand(this.bands, band, this.quantity, this.units)}.` : 'working …'}</p>` : nothing}
+    </div>`;
+  }
+
   readonly #onToggle = (event: Event): void => {
     this.isOpen = (event.target as HTMLDetailsElement).open;
+    this.dispatchEvent(new WorkingToggledEvent(this.isOpen));
   };
-}
-
-function drawWorking({ formula, numbers, source, trust }: Working) {
-  return html`<div class="working">
-    <p class="formula">${formula}</p>
-    <dl>
-      ${numbers.map(
-        ([name, value]) => html`<dt>${name}</dt>
-          <dd>${value}</dd>`,
-      )}
-    </dl>
-    <p>Source: ${source}</p>
-    <p>How far to trust it: ${trust}</p>
-  </div>`;
 }
 
 declare global {

@@ -3,6 +3,7 @@
  * only; every number comes from the report.
  */
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
+import type { BandName } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 
@@ -11,6 +12,7 @@ export interface Working {
   numbers: ReadonlyArray<readonly [name: string, value: string]>; // a name begins with its symbol, then a comma
   source: string;
   trust: string;
+  band?: BandName; // how wide it stands, when that is known
 }
 
 /** What a figure is worked out from. */
@@ -40,6 +42,7 @@ const stream = ({ condition }: Report, units: UnitSystem): Array<readonly [strin
 export function lostLift({ report, units }: Given): Working {
   const { flatLift, verticalLift, lostFraction } = report.ledger;
   return {
+    band: 'lostFraction',
     formula: 'lost = (Z₀ − Z) / Z₀',
     numbers: [
       ['Z₀, unrolled twin at the same angle', write(flatLift, 'force', units)],
@@ -54,6 +57,7 @@ export function lostLift({ report, units }: Given): Working {
 export function leanedAway({ report, units }: Given): Working {
   const { normalForce, verticalLift } = report.ledger;
   return {
+    band: 'leanedAway',
     formula: 'leaned away = N − Z',
     numbers: [
       ['N, sum of the forces along the strips’ own normals', write(normalForce, 'force', units)],
@@ -68,6 +72,7 @@ export function leanedAway({ report, units }: Given): Working {
 export function metAtSmallerAngle({ report, units }: Given): Working {
   const { flatLift, normalForce } = report.ledger;
   return {
+    band: 'metAtSmallerAngle',
     formula: 'met at a smaller angle = Z₀ − N',
     numbers: [
       ['Z₀, unrolled twin at the same angle', write(flatLift, 'force', units)],
@@ -82,6 +87,7 @@ export function metAtSmallerAngle({ report, units }: Given): Working {
 export function inducedDrag({ report, units }: Given): Working {
   const { farField, nearField, CDi } = report.inducedDrag;
   return {
+    band: 'inducedDrag',
     formula: 'D = ½ ρ V² S C_Di',
     numbers: [
       ['C_Di', plain(CDi, 6)],
@@ -99,6 +105,7 @@ export function inducedDrag({ report, units }: Given): Working {
 export function spanEfficiency({ report }: Given): Working {
   const { lift, geometry, inducedDrag: drag } = report;
   return {
+    band: 'spanEfficiency',
     formula: 'e = C_L² / (π A C_Di)',
     numbers: [
       ['C_L, total', plain(lift.CL, 4)],
@@ -113,6 +120,7 @@ export function spanEfficiency({ report }: Given): Working {
 
 export function leastFactor({ report, units }: Given): Working {
   return {
+    band: 'leastFactor',
     formula: 'k = Z² / (½ ρ V² π b² D_least)',
     numbers: [
       ['Z, the wing’s vertical lift', write(report.ledger.verticalLift, 'force', units)],
@@ -127,13 +135,18 @@ export function leastFactor({ report, units }: Given): Working {
   };
 }
 
-export function sameLift({ report, units }: Given, twin: 'unrolled' | 'sameSpan'): Working {
+export function sameLift(
+  { report, units }: Given,
+  twin: 'unrolled' | 'sameSpan',
+  band: BandName = twin === 'unrolled' ? 'extraDrag' : 'sameSpanDrag',
+): Working {
   const price = report.ledger.sameLift[twin];
   const name =
     twin === 'unrolled'
       ? 'same chords, twist, sections and unrolled length, no droop'
       : 'flat; chord, twist and section taken at the same y';
   return {
+    band,
     formula: 'extra angle = α − α_t; extra drag = D − D_t',
     numbers: [
       ['lift carried by both', write(report.lift.total, 'force', units)],
@@ -156,6 +169,7 @@ export function holdIndex({ report, design, units }: Given): Working {
   const arm = design.stabilizer?.arm ?? 0;
   const area = stabilizer?.unrolledArea ?? 0;
   return {
+    band: 'holdIndex',
     formula: 'hold index = 1000 (G_w / C_L) V_Y; V_Y = X_s S_s l_s / (S b)',
     numbers: [
       [
@@ -181,6 +195,7 @@ export function holdIndex({ report, design, units }: Given): Working {
 export function rollFromYaw({ report }: Given): Working {
   const { Clr, Clp } = report.stability.foil;
   return {
+    band: 'rollFromYaw',
     formula: 'roll from yaw = C_lr / |C_lp|',
     numbers: [
       ['C_lr', plain(Clr, 5)],
@@ -195,6 +210,7 @@ export function rollFromYaw({ report }: Given): Working {
 export function yawFromRoll({ report }: Given): Working {
   const { Cnp, Cnr } = report.stability.foil;
   return {
+    band: 'yawFromRoll',
     formula: 'yaw from roll = C_np / |C_nr|',
     numbers: [
       ['C_np', plain(Cnp, 5)],
@@ -209,9 +225,13 @@ export function yawFromRoll({ report }: Given): Working {
 export function neutralDroop({ report, design }: Given): Working {
   const neutral = report.stability.neutralDroop;
   return {
+    band: 'neutralDroop',
     formula: 'C_lr = 0',
     numbers: [
-      ['tip angle at which that holds, at this lift', neutral === null ? 'none found' : `${plain(neutral, 2)}°`],
+      [
+        'tip angle at which that holds, at this lift',
+        neutral === null ? 'none found' : `${plain(neutral, 2)}°`,
+      ],
       ['droop law bent', design.wing.droop.kind],
       ['C_lr as drawn', plain(report.stability.foil.Clr, 5)],
     ],
@@ -222,6 +242,7 @@ export function neutralDroop({ report, design }: Given): Working {
 
 export function neutralPoint({ report, units }: Given): Working {
   return {
+    band: 'neutralPoint',
     formula: 'x_n = −c̄ C_mα / C_zα',
     numbers: [
       ['C_mα, slope of the moment about the wing’s root', plain(report.stability.Cmalpha, 4)],
@@ -236,6 +257,7 @@ export function neutralPoint({ report, units }: Given): Working {
 
 export function staticMargin({ report, design, units }: Given): Working {
   return {
+    band: 'staticMargin',
     formula: 'static margin = (x_n − x_b) / c̄',
     numbers: [
       ['x_n, neutral point', write(report.stability.neutralPoint, 'length', units)],
@@ -252,6 +274,7 @@ export function staticMargin({ report, design, units }: Given): Working {
 export function stabilizerVolume({ report, design, units }: Given): Working {
   const { wing, stabilizer } = report.geometry;
   return {
+    band: 'stabilizerVolume',
     formula: 'V_H = S_s l_s / (S c̄)',
     numbers: [
       ['S_s, stabilizer, projected', write(stabilizer?.projectedArea ?? 0, 'area', units)],

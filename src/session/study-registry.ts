@@ -3,6 +3,8 @@
  * done between cases, or a plain function when it takes milliseconds. To add one, add a line. Only the worker loads
  * this file; the page takes its types.
  */
+
+import { bandStudy } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
@@ -33,6 +35,7 @@ import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts'
 type NoOptions = Record<string, never>;
 
 export const STUDIES = {
+  bands: (design: Design, _options: NoOptions) => bandStudy(design),
   workshop: (design: Design, options: OverviewOptions) => workshopOverview(design, options),
   curve: (design: Design, options: CurveOptions) => curveStudy(design, options),
   priceBand: (design: Design, options: Parameters<typeof priceBand>[1]) => priceBand(design, options),

@@ -1,9 +1,11 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Studies } from '../../session/studies.ts';
 import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { BandsController } from '../bands.ts';
 import { derivativeStyles, drawDerivatives } from '../derivatives-table.ts';
 import '../figure-value.ts';
 import type { FigureValue } from '../figure-value.ts';
@@ -51,12 +53,15 @@ export class HoldPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property({ attribute: false }) report: Report | null = null;
   @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
   /** A second design whose figures stand beside these. */
   @property({ attribute: false }) ghost: Ghost | null = null;
   /** The complete answer, neutral droop included, is still to come. */
   @property({ type: Boolean }) pending = false;
 
   #neutralDroop: number | null = null; // as last found, shown until it is found again
+
+  readonly #bands = new BandsController(this);
 
   /** The figures belong to the report: a design that has moved on changes nothing before its report comes. */
   protected override shouldUpdate(changed: PropertyValues<this>): boolean {
@@ -98,6 +103,7 @@ export class HoldPanel extends LitElement {
       .note=${looks.note ?? ''}
       .stale=${looks.stale ?? false}
       .ghost=${ghost?.report ? read(ghost.report, ghost.design) : null}
+      .bands=${this.#bands.current}
       .working=${working ? () => working({ design: design!, report: report!, units }) : null}
     ></figure-value>`;
   }

@@ -1,9 +1,11 @@
 import { html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Studies } from '../../session/studies.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { BandsController } from '../bands.ts';
 import '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { drawLedgerBar, ledgerBarStyles } from '../ledger-bar.ts';
@@ -28,8 +30,11 @@ export class LedgerPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property({ attribute: false }) report: Report | null = null;
   @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) studies: Studies | null = null;
   /** A second design whose figures stand beside these. */
   @property({ attribute: false }) ghost: Ghost | null = null;
+
+  readonly #bands = new BandsController(this);
 
   /** The figures belong to the report: a design that has moved on changes nothing before its report comes. */
   protected override shouldUpdate(changed: PropertyValues<this>): boolean {
@@ -59,6 +64,7 @@ export class LedgerPanel extends LitElement {
       .note=${row.note ?? ''}
       .why=${row.why ?? 'none'}
       .ghost=${ghost?.report ? row.read(ghost.report) : null}
+      .bands=${this.#bands.current}
       .working=${working && design ? () => working({ design, report, units }) : null}
     ></figure-value>`;
   }
@@ -147,7 +153,7 @@ function sameLift(report: Report): Row[] {
       quantity: 'angle',
       signed: true,
       note: 'against the unrolled twin',
-      working: (given) => workings.sameLift(given, 'unrolled'),
+      working: (given) => workings.sameLift(given, 'unrolled', 'extraAlpha'),
     },
     {
       label: 'Extra induced drag',
@@ -177,7 +183,7 @@ function sameLift(report: Report): Row[] {
       read: ({ ledger }) => ledger.sameLift.sameSpan.extraAlpha,
       quantity: 'angle',
       signed: true,
-      working: (given) => workings.sameLift(given, 'sameSpan'),
+      working: (given) => workings.sameLift(given, 'sameSpan', 'sameSpanAlpha'),
     },
     {
       label: 'Induced drag',
