@@ -37,7 +37,10 @@ export class Exporter {
     try {
       const worker = this.parts.makeExportWorker();
       this.#worker = worker;
-      worker.addEventListener('message', ({ data }: MessageEvent<ExportNews>) => hear(data));
+      worker.addEventListener('message', ({ data }: MessageEvent<ExportNews>) => {
+        if (data.kind !== 'progress') worker.terminate(); // its memory is not kept
+        hear(data);
+      });
       worker.addEventListener('error', here, { once: true });
       worker.postMessage({ design, order });
     } catch {

@@ -19,16 +19,25 @@ interface Block {
   bottom: number;
 }
 
-/** Throws an Error with a sentence where an edge turns back on itself, seen from above. */
-export function edgeMoulds(skin: Skin, tolerance: number, wall: number): { upper: Mesh; lower: Mesh } {
+/**
+ * A generator that yields the share done.
+ * Throws an Error with a sentence where an edge turns back on itself, seen from above.
+ */
+export function* edgeMoulds(
+  skin: Skin,
+  tolerance: number,
+  wall: number,
+): Generator<number, { upper: Mesh; lower: Mesh }, void> {
   const grid = gridOf(skin, tolerance);
+  yield 0.2;
   const rings = ringsOf(skin, grid);
   const tip = grid.endsInPoint ? skin.point(skin.rib(1), 1) : null;
   const block = blockRound(tip ? [...rings, [tip]] : rings, wall);
-  const [upper, lower] = (['upper', 'lower'] as const).map((side) =>
-    closedMould(chainsOf(rings, tip, side, block), side, block),
-  );
-  return { upper: upper!, lower: lower! };
+  const mould = (side: 'upper' | 'lower') => closedMould(chainsOf(rings, tip, side, block), side, block);
+  yield 0.4;
+  const upper = mould('upper');
+  yield 0.7;
+  return { upper, lower: mould('lower') };
 }
 
 function blockRound(rings: readonly Triple[][], wall: number): Block {

@@ -19,8 +19,7 @@ export interface Mould {
 /** Generator: yields the share done. */
 export function* mouldsOf(skin: Skin, tolerance: number, draw: Draw): Generator<number, Mould[], void> {
   if (draw === 'edges') {
-    yield 0;
-    const { upper, lower } = edgeMoulds(skin, tolerance, WALL);
+    const { upper, lower } = yield* edgeMoulds(skin, tolerance, WALL);
     return fourMoulds(upper, lower);
   }
   const meshing = meshSkin(skin, { tolerance, side: 'whole' });
