@@ -65,7 +65,7 @@ export function stripChart({ strips }: CavitationStudy, top: number, units: Unit
   const limit = toDisplay(top, 'speed', units);
   return html`<line-chart
     heading="Speed at which each strip boils"
-    x-name="of the half length; strut: of its wetted length, from the surface"
+    x-name="root to tip; strut: surface to foot"
     x-unit="%"
     y-name="speed"
     .yUnit=${unitOf('speed', units)}

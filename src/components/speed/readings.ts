@@ -41,6 +41,8 @@ export function troubles(
     if (!point) return [`${at}: ${problem}.`];
     if (point.stallMargin !== null && point.stallMargin < 0)
       return [`${at}, the wing would have to carry more than its sections can: it is slower than take-off.`];
+    if (point.stabilizerMargin !== null && point.stabilizerMargin < 0)
+      return [`${at}, the stabilizer would have to pull more than its section can: it stalls first.`];
     if (!point.isReachable)
       return [
         `${at}, the rider would have to stand more than ${formatWithUnit(reach, 'length', units)} from the drawn stance: out of reach, so no figures are given. A wedge under the stabilizer brings it back.`,

@@ -3,7 +3,7 @@ import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../sess
 import type { DragSources } from '../../solver/studies/level-drag.ts';
 import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
 import { figureTable } from '../figure-table.ts';
-import { footPlace, signed } from './words.ts';
+import { footPlace, margin, signed } from './words.ts';
 
 export const DRAG_NAMES: Record<keyof DragSources, string> = {
   wingInduced: 'wing, induced',
@@ -25,6 +25,7 @@ export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: 
     ['balance point, from the strut', ({ stance }) => footPlace(stance, footAt, units)],
     ['feet, from the strut', ({ feet }) => footPlace(feet, footAt, units)],
     ['wing CL', ({ CLwing }) => formatValue(CLwing, 'ratio', units, { decimals: 2 })],
+    ['wing, to stall', ({ stallMargin }) => margin(stallMargin, units)],
     [
       'stabilizer CL',
       ({ CLstabilizer }) => (CLstabilizer === null ? '' : signed(CLstabilizer, 'ratio', units, 2)),

@@ -10,7 +10,7 @@ export const sectionStyles = [
   tableStyles,
   css`
     .controls {
-      --control-width: 11rem;
+      --control-width: 13rem;
     }
     .charts {
       row-gap: 1rem;

@@ -35,6 +35,7 @@ export interface DragState {
   stallMargin: number;
   stallStrip: number;
   stripMargin: Float64Array; // clMax - cl of every wing strip
+  stabilizerMargin: number; // least clMax - |cl| of the stabilizer, pulling up or down alike; infinite without one
   stripCl: Float64Array;
 }
 
@@ -83,6 +84,7 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
   let moment = 0;
   let stallMargin = Number.POSITIVE_INFINITY;
   let stallStrip = 0;
+  let stabilizerMargin = Number.POSITIVE_INFINITY;
   for (let i = 0; i < n; i++) {
     const onWing = i < wing;
     let flow = 0;
@@ -105,10 +107,11 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
     } else {
       sources.stabilizerInduced += induced;
       sources.stabilizerProfile += friction;
+      stabilizerMargin = Math.min(stabilizerMargin, point.clMax - Math.abs(cl));
     }
     moment += (induced + friction) * height[i]!;
   }
-  return { sources, moment, stallMargin, stallStrip, stripMargin, stripCl };
+  return { sources, moment, stallMargin, stallStrip, stripMargin, stabilizerMargin, stripCl };
 }
 
 /** Strut, fuselage, junctions and spray, and the sum of drag times height. */

@@ -27,6 +27,7 @@ export interface RunningState {
   stallMargin: number; // least (clMax - cl) over the wing's strips; infinite where the profile model knows no clMax
   stallStrip: number; // index of that strip
   stripMargin: Float64Array; // clMax - cl of every wing strip
+  stabilizerMargin: number; // least clMax - |cl| of the stabilizer; infinite without one
   stripCl: Float64Array; // wing then stabilizer
   residual: { lift: number; pitch: number }; // of weight, and of weight times mean chord
 }
@@ -157,6 +158,7 @@ function describe(
     stallMargin: drag.stallMargin,
     stallStrip: drag.stallStrip,
     stripMargin: drag.stripMargin,
+    stabilizerMargin: drag.stabilizerMargin,
     stripCl: drag.stripCl,
     residual: {
       lift: (balance.lift - weight) / weight,

@@ -31,6 +31,7 @@ export interface SpeedPoint {
   CLwing: number;
   CLstabilizer: number | null;
   stallMargin: number | null; // least clMax - cl over the wing; null where the sections are not known
+  stabilizerMargin: number | null; // the same of the stabilizer, up or down; null without one or where not known
   stallEta: number; // where that is
   drag: DragSources; // N
   total: number; // N
@@ -135,6 +136,7 @@ export function speedPoint(runner: LevelRunner, state: RunningState): SpeedPoint
     CLwing: state.liftCoefficients.wing,
     CLstabilizer: state.liftCoefficients.stabilizer,
     stallMargin: Number.isFinite(state.stallMargin) ? state.stallMargin : null,
+    stabilizerMargin: Number.isFinite(state.stabilizerMargin) ? state.stabilizerMargin : null,
     stallEta: rig.eta[state.stallStrip] ?? 0,
     drag: state.drag,
     total: state.totalDrag,

@@ -141,6 +141,16 @@ describe('level running', () => {
       }
   });
 
+  it('a stabilizer asked for more than its section can give is known', () => {
+    const design = goodDesign('curved-race');
+    // At 5 m/s the drawn stance asks the stabilizer for CL above the 1.2 that a section is taken to carry.
+    const { point } = speedSeries(runner(design), 5, 5, 1, 'stance')[0]!;
+    expect(point!.CLstabilizer!).toBeGreaterThan(1.2);
+    expect(point!.stabilizerMargin!).toBeLessThan(0);
+    const cruise = speedSeries(runner(design), 9.5, 9.5, 1, 'stance')[0]!.point!;
+    expect(cruise.stabilizerMargin!).toBeGreaterThan(1);
+  });
+
   it('the surface takes of the lift what the split system takes, more when shallower, nothing when deep', () => {
     const share = (depth: number | null) => {
       const design = goodDesign('curved-race');
