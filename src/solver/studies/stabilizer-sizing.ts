@@ -71,23 +71,51 @@ export function* sizeStabilizer(design: Design, options: SizingOptions = {}): St
 type Miss = (arm: number, scale: number) => number;
 
 function areaFor(trials: StabilizerTrials, goal: SizingGoal, arm: number, miss: Miss): SizingChoice {
-  const none = `no area from ${SMALLEST ** 2} to ${LARGEST ** 2} times the present one gives it at this arm`;
-  const scale = rootOf((at) => miss(arm, at), SMALLEST, LARGEST);
-  if (typeof scale === 'string') return { goal, found: null, problem: scale };
-  return scale === null ? { goal, found: null, problem: none } : choiceOf(trials, goal, arm, scale);
+  const place = placeOf((at) => miss(arm, at), SMALLEST, LARGEST, 1);
+  if (place.found !== null) return choiceOf(trials, goal, arm, place.found);
+  const [from, to] = place.searched.map((scale) => Number((scale ** 2).toPrecision(2)));
+  const none = `no area from ${from} to ${to} times the present one gives it at this arm`;
+  return { goal, found: null, problem: place.problem ?? none };
 }
 
 function armFor(trials: StabilizerTrials, goal: SizingGoal, scale: number, miss: Miss): SizingChoice {
-  const none = `no arm from ${SHORTEST} to ${LONGEST} m gives it at this area`;
-  const arm = rootOf((at) => miss(at, scale), SHORTEST, LONGEST);
-  if (typeof arm === 'string') return { goal, found: null, problem: arm };
-  return arm === null ? { goal, found: null, problem: none } : choiceOf(trials, goal, arm, scale);
+  const place = placeOf((at) => miss(at, scale), SHORTEST, LONGEST, trials.drawn.arm);
+  if (place.found !== null) return choiceOf(trials, goal, place.found, scale);
+  const [from, to] = place.searched.map((arm) => Number(arm.toPrecision(2)));
+  const none = `no arm from ${from} to ${to} m gives it at this area`;
+  return { goal, found: null, problem: place.problem ?? none };
 }
 
-/** The place where the miss vanishes, null for none between the ends, or why there is no telling. */
-function rootOf(miss: (at: number) => number, low: number, high: number): number | null | string {
+interface Place {
+  found: number | null;
+  searched: [number, number];
+  problem: string | null; // why nothing can be said even where the foil is now
+}
+
+/**
+ * Where the miss vanishes. An end at which the foil does not fit (the stabilizer runs into the wing, a tip out of the
+ * water) is drawn in towards `inside`, where it does.
+ */
+function placeOf(miss: (at: number) => number, low: number, high: number, inside: number): Place {
+  const fits = (at: number): boolean => problemOf(() => miss(at)) === null;
+  const drawnIn = (end: number): number => {
+    const shares = [0, 0.25, 0.5, 0.75, 0.9];
+    const share = shares.find((each) => fits(end + each * (inside - end))) ?? 1;
+    return end + share * (inside - end);
+  };
+  const searched: [number, number] = [drawnIn(low), drawnIn(high)];
+  let found: number | null = null;
+  const problem = problemOf(() => {
+    miss(inside);
+    found = findRoot(miss, ...searched, 1e-5);
+  });
+  return { found, searched, problem };
+}
+
+function problemOf(solve: () => unknown): string | null {
   try {
-    return findRoot(miss, low, high, 1e-5);
+    solve();
+    return null;
   } catch (error) {
     return messageOf(error);
   }

@@ -135,6 +135,17 @@ describe('stabilizer sizing', () => {
     }
   });
 
+  it('looks for an arm only where the stabilizer is clear of a wing swept far back', () => {
+    const design = goodDesign('curved-race');
+    const swept = { ...design, wing: { ...design.wing, sweep: { kind: 'straight', angle: 35 } as const } };
+    const arm = swept.stabilizer!.arm;
+    const close = { ...swept, stabilizer: { ...swept.stabilizer!, arm: 0.15, height: 0 } };
+    expect(() => solve(close, { neutralDroop: false })).toThrow(/touching the wing/);
+    const present = finish(sizeStabilizer(swept))!.choices[0]!.found!;
+    const { choices } = finish(sizeStabilizer(swept, { staticMargin: present.staticMargin }))!;
+    expectClose('arm', choices.find(({ goal }) => goal === 'marginByArm')!.found!.arm, arm, { within: 1e-3 });
+  });
+
   it('says in a sentence what cannot be had', () => {
     const design = goodDesign('flat-race');
     const { choices } = finish(sizeStabilizer(design, { staticMargin: 40, holdIndex: 5 }))!;
