@@ -4,6 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Design } from '../../src/solver/design/document.ts';
 import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
 
+const SLOW = { timeout: 30_000 }; // a busy machine
+
 let stage: Stage;
 beforeAll(async () => {
   stage = await openStage();
@@ -33,7 +35,7 @@ async function openHold(page: Page): Promise<void> {
 async function settled(page: Page): Promise<void> {
   await figures(page);
   await rows(page, 'Changes').last().waitFor();
-  await expect.poll(() => page.locator('coupling-panel .wait').count(), { timeout: 30_000 }).toBe(0);
+  await expect.poll(() => page.locator('coupling-panel .wait').count(), SLOW).toBe(0);
 }
 
 const rows = (page: Page, caption: string) =>
@@ -50,7 +52,7 @@ describe('check stabilizer sizing', () => {
     expect(typed.stabilizer!.length.value).toBeCloseTo(0.3556, 9);
     await openHold(page);
     const verdict = page.locator('stabilizer-sizing .say').first();
-    await expect.poll(() => verdict.textContent()).toMatch(/is not big enough: it has \d+.cm²/);
+    await expect.poll(() => verdict.textContent(), SLOW).toMatch(/is not big enough: it has \d+.cm²/);
     expect(await page.locator('coupling-panel .caution').textContent()).toContain('no approval of strength');
     // The margin asked for, then the area that gives it.
     const wanted = page
@@ -58,11 +60,11 @@ describe('check stabilizer sizing', () => {
       .getByRole('spinbutton', { name: 'Wanted static margin' });
     await wanted.fill('-10');
     await wanted.press('Enter');
-    await expect.poll(() => verdict.textContent()).toContain('For a static margin of −10 %');
+    await expect.poll(() => verdict.textContent(), SLOW).toContain('For a static margin of −10 %');
     const before = await margin(page);
     await rows(page, 'Choices').filter({ hasText: 'margin, by area' }).getByRole('button').click();
     await settled(page);
-    await expect.poll(() => verdict.textContent()).toMatch(/is big enough/);
+    await expect.poll(() => verdict.textContent(), SLOW).toMatch(/is big enough/);
     expect(await margin(page)).toBeCloseTo(-0.1, 2);
     expect(before).toBeLessThan(-0.1);
     await undo(page).click();
@@ -107,7 +109,7 @@ describe('check stabilizer sizing', () => {
     await page.getByRole('combobox', { name: 'Open a demo design' }).selectOption('flat-race');
     await settled(page);
     // A flat wing rolls into its turn; enough droop takes that away (C_lr changes its sign at the neutral droop).
-    await expect.poll(() => coupled.textContent()).toContain('starboard down, into the turn');
+    await expect.poll(() => coupled.textContent(), SLOW).toContain('starboard down, into the turn');
     expect(faults).toEqual([]);
     await close();
   });
