@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../session/session.ts';
 import type { UnitSystem } from '../session/units.ts';
+import { CAUTION } from '../solver/design/caution.ts';
 import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
 import type { DesignEditEvent } from './events.ts';
@@ -19,13 +20,6 @@ import './question-tabs.ts';
 import { SessionController } from './session-controller.ts';
 import { Shortcuts } from './shortcuts.ts';
 import './side-view.ts';
-
-// Shown beside the figures and in print.
-const CAUTION = html`<p class="caution">
-  Stability figures compare designs. They are estimates, no approval of strength or safety: a foil that fails or lets go
-  at speed can injure. Proof-load before riding, wear protection, follow local rules and the material maker’s data, and
-  have a qualified person check what carries a rider.
-</p>`;
 
 /** Sent when the figures on screen have changed; the detail is the design revision they belong to. */
 const FIGURES_SHOWN = 'figures-shown';
@@ -112,7 +106,7 @@ export class AppShell extends LitElement {
             .pending=${isPending}
             .studies=${session.studies}
           ></hold-panel>
-          ${CAUTION}
+          <p class="caution">${CAUTION}</p>
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs

@@ -23,6 +23,8 @@ export class ChoiceField extends LitElement {
   /** Names the step for undo; the label when left out. */
   @property({ attribute: 'edit-label' }) editLabel = '';
   @property() hint = '';
+  /** Label for screen readers only, as in a table. */
+  @property({ type: Boolean, reflect: true }) bare = false;
   /** The changes a choice makes, where that is more than setting the path; or why it cannot be. */
   @property({ attribute: false, hasChanged: () => false }) toChanges:
     | ((value: string) => Change[] | string)

@@ -38,17 +38,51 @@ export class BenchTable extends LitElement {
     studyStyles,
     tableStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
       .readings {
         overflow-x: auto;
       }
       .readings td,
       .readings th {
         text-align: left;
-        min-width: 6.5rem;
+        min-width: 5.2rem;
         vertical-align: top;
+      }
+      .readings .choice {
+        min-width: 6.6rem;
       }
       .readings :is(th, td):last-child {
         min-width: 0;
+      }
+      /* Where the columns do not fit, each reading stands by itself, every field with its head above it. */
+      @container (max-width: 52rem) {
+        .readings :is(table, tbody, td) {
+          display: block;
+        }
+        .readings thead {
+          display: none;
+        }
+        .readings tr {
+          display: grid;
+          grid-template-columns: repeat(auto-fill, minmax(8.5rem, 1fr));
+          gap: 0.1rem 0.6rem;
+          align-items: end;
+          padding: 0.4rem 0;
+          border-bottom: 1px solid var(--line);
+        }
+        .readings td {
+          border: 0;
+          padding: 0;
+        }
+        .readings td:empty {
+          display: none;
+        }
+        .readings td::before {
+          content: attr(data-head);
+          color: var(--soft);
+        }
       }
       .tools {
         display: flex;
@@ -107,7 +141,7 @@ export class BenchTable extends LitElement {
       value: number | undefined,
       placeholder = '',
     ) =>
-      html`<td>
+      html`<td data-head=${label}>
         <number-field
           bare
           .label=${`${label}, reading ${k + 1}`}
@@ -127,8 +161,9 @@ export class BenchTable extends LitElement {
       choices: typeof PULLS,
       toChanges?: (value: string) => Change[],
     ) =>
-      html`<td>
+      html`<td class="choice" data-head=${label}>
         <choice-field
+          bare
           .label=${`${label}, reading ${k + 1}`}
           edit-label=${`bench reading ${k + 1}`}
           .path=${`${path}.${key}`}

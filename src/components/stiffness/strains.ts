@@ -14,9 +14,9 @@ const STATE_NAMES = { running: 'running at cruise', test: 'standard test load' }
 
 /** The ways to hold the rig's pull that Speed knows. */
 const HOLDS: ReadonlyArray<{ value: SideRule['by']; label: string }> = [
-  { value: 'heel', label: 'staying upright' },
-  { value: 'roll', label: 'a rider who stays in line' },
-  { value: 'strut', label: 'unloading the strut' },
+  { value: 'heel', label: 'upright' },
+  { value: 'roll', label: 'by a rider who stays in line' },
+  { value: 'strut', label: 'with the strut unloaded' },
 ];
 
 /** The choice of how the rig's pull is held; `choose` hears it. Nothing without a pull. */
@@ -35,7 +35,8 @@ export function pullField(
   };
   return html`<div class="controls">
       <choice-field
-        label="The rig’s pull is held by"
+        label="Rig’s pull held"
+        style="--control-width: 13rem"
         .value=${side.by}
         .choices=${HOLDS}
         .toChanges=${(value: string) => [{ path: '', value }]}
