@@ -99,7 +99,7 @@ export class SectionImport extends LitElement {
 
   protected override render() {
     const places = PLACES.filter(({ ends }) => this.design?.stabilizer || !ends[0]!.startsWith('stabilizer'));
-    return html`<details ?open=${this.text !== ''}>
+    return html`<details>
       <summary>Bring a section of your own: paste, drop or open coordinates</summary>
       <div
         class=${this.isOver ? 'over' : ''}

@@ -11,9 +11,8 @@ export const LAST_STATION = 0.97;
  */
 export function noseRadius(outline: Outline): number {
   const at = surfacePoint(outline);
-  const nose = outline.kind === 'coordinates' ? Math.min(...outline.points.map(([x]) => x)) : 0;
   const estimate = (x: number) => {
-    const [up, down] = [at(nose + x, 1), at(nose + x, -1)];
+    const [up, down] = [at(x, 1), at(x, -1)];
     return Math.hypot(up[0] - down[0], up[1] - down[1]) ** 2 / (8 * x);
   };
   const [near, far] = [0.0025, 0.01];

@@ -80,14 +80,14 @@ export function meanLine(outline: Outline): Curve {
     const digits = fourDigitOf(outline);
     return (x) => fourDigitMeanLine(digits, x).y;
   }
-  const height = heightsOf(outline);
+  const { height } = heightsOf(outline);
   return (x) => 0.5 * (height(x, 1) + height(x, -1));
 }
 
 /** Largest thickness as a share of the chord. */
 export function thicknessRatio(outline: Outline): number {
   if (outline.kind === 'naca4') return fourDigitOf(outline).thickness;
-  const height = heightsOf(outline);
+  const { height } = heightsOf(outline);
   return extreme((x) => height(x, 1) - height(x, -1));
 }
 
@@ -108,20 +108,24 @@ export function fourDigitOf(outline: Extract<Outline, { kind: 'naca4' }>): FourD
 
 /** Heights of imported points with thickness and camber scaled apart, both measured square to the chord line. */
 function heightsOf(outline: Extract<Outline, { kind: 'coordinates' }>): Contour {
-  const height = contour(outline.points);
+  const drawn = contour(outline.points);
   const { thicknessScale = 1, camberScale = 1 } = outline;
-  if (thicknessScale === 1 && camberScale === 1) return height;
-  return (x, side) => {
-    const [above, below] = [height(x, 1), height(x, -1)];
+  if (thicknessScale === 1 && camberScale === 1) return drawn;
+  const height: Contour['height'] = (x, side) => {
+    const [above, below] = [drawn.height(x, 1), drawn.height(x, -1)];
     return 0.5 * (camberScale * (above + below) + side * thicknessScale * (above - below));
   };
+  return { start: drawn.start, height };
 }
 
-/** The surface point over a place on the chord (side 1 upper, -1 lower); a four-digit thickness stands square to the mean line. */
+/** The surface point over a place on the chord, 0 foremost (side 1 upper, -1 lower); a four-digit thickness stands square to the mean line. */
 export function surfacePoint(outline: Outline): (x: number, side: 1 | -1) => Pair {
   if (outline.kind === 'coordinates') {
-    const height = heightsOf(outline);
-    return (x, side) => [x, height(x, side)];
+    const { start, height } = heightsOf(outline);
+    return (x, side) => {
+      const place = start + x * (1 - start);
+      return [place, height(place, side)];
+    };
   }
   const digits = fourDigitOf(outline);
   return (x, side) => {

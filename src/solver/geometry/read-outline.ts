@@ -65,19 +65,24 @@ function sideProblem(points: readonly WrittenPoint[]): string | null {
     : `found ${fewest + 1} points on one side, allowed ${LEAST_SIDE} or more on each`;
 }
 
-/** Moved, turned and scaled so that the nose is at 0 and the middle of the trailing edge at 1 on the x axis. */
+/**
+ * On a chord of 1. Points whose trailing edge and nose stand on the x axis keep it as their chord line; others are turned
+ * so that the line from the middle of the trailing edge to the point furthest from it becomes the x axis.
+ */
 function onUnitChord(written: readonly WrittenPoint[]): { points: Pair[]; remarks: string[] } {
   const [first, last] = [written[0]!, written.at(-1)!];
   const tail = { x: 0.5 * (first.x + last.x), y: 0.5 * (first.y + last.y) };
-  const xs = written.map(({ x }) => x);
-  const isPlaced =
-    Math.abs(Math.min(...xs)) < ALREADY && Math.abs(tail.x - 1) < ALREADY && Math.abs(tail.y) < 5 * ALREADY;
+  const foremost = written.reduce((least, point) => (point.x < least.x ? point : least));
+  const length = tail.x - foremost.x;
+  const isAlong = Math.abs(tail.y) < 0.01 * length && Math.abs(foremost.y) < 0.02 * length;
+  const isPlaced = isAlong && Math.abs(foremost.x) < ALREADY && Math.abs(tail.x - 1) < ALREADY;
   if (isPlaced) return { points: written.map(({ x, y }): Pair => [tidy(x), tidy(y)]), remarks: [] };
-  const nose = written.reduce((far, point) =>
-    Math.hypot(point.x - tail.x, point.y - tail.y) > Math.hypot(far.x - tail.x, far.y - tail.y) ? point : far,
-  );
-  const chord = Math.hypot(tail.x - nose.x, tail.y - nose.y);
-  const [c, s] = [(tail.x - nose.x) / chord, (tail.y - nose.y) / chord];
+  const far = (point: WrittenPoint) => Math.hypot(point.x - tail.x, point.y - tail.y);
+  const furthest = written.reduce((most, point) => (far(point) > far(most) ? point : most));
+  const nose = isAlong ? { x: foremost.x, y: 0 } : furthest;
+  const end = isAlong ? { x: tail.x, y: 0 } : tail;
+  const chord = Math.hypot(end.x - nose.x, end.y - nose.y);
+  const [c, s] = [(end.x - nose.x) / chord, (end.y - nose.y) / chord];
   const points = written.map(({ x, y }): Pair => {
     const [dx, dy] = [(x - nose.x) / chord, (y - nose.y) / chord];
     return [tidy(c * dx + s * dy), tidy(c * dy - s * dx)];

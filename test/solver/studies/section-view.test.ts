@@ -1,7 +1,9 @@
 /** One section of the foil at a speed: its marks, the flow at the lift it carries, its polars. */
 import { describe, expect, it } from 'vitest';
 import type { Design, Outline } from '../../../src/solver/design/document.ts';
+import { outlinePoints } from '../../../src/solver/geometry/outline.ts';
 import { noseRadius } from '../../../src/solver/geometry/outline-marks.ts';
+import { readOutline } from '../../../src/solver/geometry/read-outline.ts';
 import { Stations, stateAtLift } from '../../../src/solver/studies/section-station.ts';
 import { sectionPolars, sectionView } from '../../../src/solver/studies/section-view.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
@@ -57,6 +59,24 @@ describe('a section where it flies', { timeout: 30_000 }, () => {
     expect(marks.thickness).toBeCloseTo(0.1, 3);
     expect(marks.camber).toBeCloseTo(0.02, 3);
     expect(marks.noseRadius).toBeCloseTo(noseRadius(naca('2410')), 3);
+  });
+
+  it('of pasted points flows like the code they were drawn by, camber and all', () => {
+    for (const code of ['2411', '4412', '4409']) {
+      const { x, y } = outlinePoints(naca(code), 101);
+      const text = Array.from(x, (at, k) => `${(120 * at).toFixed(4)} ${(120 * y[k]!).toFixed(4)}`).join(
+        '\n',
+      );
+      const reading = readOutline(text);
+      if (!reading.ok) throw new Error(reading.message);
+      const drawn = stateAtLift(naca(code), 0.4, 8e5, { clarity: 'coastal' })!;
+      const pasted = stateAtLift(reading.outline, 0.4, 8e5, { clarity: 'coastal' })!;
+      expect(Math.abs(pasted.alpha - drawn.alpha)).toBeLessThan(0.001); // rad
+      expect(Math.abs(pasted.state.figures.cd / drawn.state.figures.cd - 1)).toBeLessThan(0.01);
+      expect(
+        Math.abs(pasted.state.figures.upper.transition - drawn.state.figures.upper.transition),
+      ).toBeLessThan(0.02);
+    }
   });
 
   it('of a strut is the symmetric form of its thickness, half per cents too', () => {
