@@ -41,6 +41,7 @@ export default defineConfig({
             'uplot',
             'mathjs',
             'mathjs/number',
+            'quadprog',
             'valibot',
             'idb',
           ],

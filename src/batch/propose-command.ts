@@ -17,7 +17,7 @@ export function runPropose(words: Words, open: () => Design, write: (text: strin
   const seed = readSeed(words);
   const proposal = finish(propose(open(), { seed }));
   if (proposal.outcome !== 'found') throw new Refusal(whyNone(proposal));
-  const { design, ...answer } = proposal;
+  const { design, variant: _variant, ...answer } = proposal;
   const text = writeDesign(design);
   const reading = readDesign(text);
   if (!reading.ok) throw new TypeError(`a proposal that cannot be read: ${reading.message}`);

@@ -76,6 +76,8 @@ export class AppShell extends LitElement {
     const { session, units } = this;
     if (!session) return nothing;
     const { design, report, isPending } = session;
+    const { preview } = session.proposals;
+    const ghost = preview && { design: preview, report: null };
     return html`<a class="skip" href="#answers">To the figures</a>
       <header>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
@@ -83,7 +85,7 @@ export class AppShell extends LitElement {
       ${this.#notices(session)}
       <main>
         <section class="head-on" aria-label="Head-on view">
-          <head-on-view .design=${design} .report=${report} .units=${units}></head-on-view>
+          <head-on-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></head-on-view>
         </section>
         <section class="headline" aria-label="Headline figures">
           <headline-figures .report=${report} .units=${units}></headline-figures>
@@ -93,7 +95,7 @@ export class AppShell extends LitElement {
           <shape-panel .design=${design} .units=${units}></shape-panel>
         </section>
         <section class="more-views" aria-label="Plan and side views">
-          <plan-view .design=${design} .report=${report} .units=${units}></plan-view>
+          <plan-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></plan-view>
           <side-view .design=${design} .report=${report} .units=${units}></side-view>
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
@@ -110,7 +112,7 @@ export class AppShell extends LitElement {
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs
-            .context=${{ design, report, units, studies: session.studies, exporter: session.exporter }}
+            .context=${{ design, report, units, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
           ></question-tabs>
         </section>
       </main>

@@ -1,6 +1,7 @@
 /** The questions under the shape, in the order a builder asks them: one line each; their panels load when asked. */
 import { html, type TemplateResult } from 'lit';
 import type { Exporter } from '../session/exporter.ts';
+import type { Proposals } from '../session/proposals.ts';
 import type { Studies } from '../session/studies.ts';
 import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -12,6 +13,7 @@ export interface QuestionContext {
   units: UnitSystem;
   studies: Studies;
   exporter: Exporter;
+  proposals: Proposals;
 }
 
 export interface Question {
@@ -70,6 +72,18 @@ export const QUESTIONS: readonly Question[] = [
     load: () => import('./panels/skin-panel.ts'),
     render: ({ design, units, studies }) =>
       html`<skin-panel .design=${design} .units=${units} .studies=${studies}></skin-panel>`,
+  },
+  {
+    id: 'propose',
+    label: 'Propose: which wing does it best?',
+    load: () => import('./panels/propose-panel.ts'),
+    render: ({ design, units, studies, proposals }) =>
+      html`<propose-panel
+        .design=${design}
+        .units=${units}
+        .studies=${studies}
+        .proposals=${proposals}
+      ></propose-panel>`,
   },
   {
     id: 'build',

@@ -19,16 +19,17 @@ export async function openDesignFile(file: File, read: (text: string) => Reading
 }
 
 /** Hands the text to the user as a file. */
-export function saveTextFile(text: string, name: string): void {
-  save(new Blob([text], { type: 'application/json' }), name);
+export function saveTextFile(text: string, name: string, type = 'application/json'): void {
+  saveFile(new Blob([text], { type }), name);
 }
 
 /** Hands bytes of any kind to the user as a file. */
 export function saveBytes(bytes: Uint8Array, name: string): void {
-  save(new Blob([bytes as BlobPart]), name);
+  saveFile(new Blob([bytes as BlobPart]), name);
 }
 
-function save(content: Blob, name: string): void {
+/** Hands anything to the user as a file. */
+export function saveFile(content: Blob, name: string): void {
   const address = URL.createObjectURL(content);
   const link = document.createElement('a');
   link.href = address;
@@ -38,11 +39,11 @@ function save(content: Blob, name: string): void {
 }
 
 /** A file name from a design's name: "Harbour sprint 74, curved" to "harbour-sprint-74-curved.json". */
-export function fileNameOf(name: string): string {
+export function fileNameOf(name: string, ending = 'json'): string {
   const stem = name
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 60);
-  return `${stem || 'design'}.json`;
+  return `${stem || 'design'}.${ending}`;
 }

@@ -9,6 +9,7 @@ import type { Report } from '../solver/report.ts';
 import type { EditDetail } from './edits.ts';
 import { Exporter, type ExporterParts } from './exporter.ts';
 import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
+import { Proposals } from './proposals.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
 import { DesignStore, type StoreChange } from './store.ts';
@@ -39,6 +40,8 @@ export class Session {
   /** Questions that take longer than a solve; a thread of their own. */
   readonly studies: Studies;
   readonly exporter: Exporter;
+  /** The search for a better wing; threads of its own while it runs. */
+  readonly proposals: Proposals;
   /** The newest figures; null before the first answer. While dragging they may be one step behind the design. */
   report: Report | null = null;
   /** The design revision that the figures belong to. */
@@ -64,6 +67,8 @@ export class Session {
     this.store = new DesignStore(recovery.design ?? parts.demo, parts.readValue, recovery.trail ?? undefined);
     this.studies = new Studies(parts);
     this.exporter = new Exporter(parts);
+    this.proposals = new Proposals(parts);
+    this.#watchPreview();
     this.#saving = saving(this);
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,
@@ -155,6 +160,17 @@ export class Session {
   /** The page hides or closes: keep what is not kept yet. */
   flush(): void {
     this.#saving.flush();
+  }
+
+  /** What is drawn behind the design has changed: the views look again. */
+  #watchPreview(): void {
+    let shown: Design | null = null;
+    this.proposals.subscribe(() => {
+      const { preview } = this.proposals;
+      if (preview === shown) return;
+      shown = preview;
+      this.#tell();
+    });
   }
 
   #onChange(change: StoreChange): void {

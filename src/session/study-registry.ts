@@ -16,6 +16,17 @@ import { type FrequencyOptions, frequencyStudy } from '../solver/studies/frequen
 import { type HoldOptions, holdStudy } from '../solver/studies/hold-study.ts';
 import { type ModeTracksOptions, modeTracks } from '../solver/studies/mode-tracks.ts';
 import { priceBand } from '../solver/studies/price-band.ts';
+import {
+  type ChainOptions,
+  type FrontEnds,
+  type FrontPoint,
+  frontChain,
+  frontEnds,
+  frontOf,
+} from '../solver/studies/propose/front.ts';
+import { planOf } from '../solver/studies/propose/plan.ts';
+import { type SettleOptions, settle } from '../solver/studies/propose/proposal.ts';
+import { type StartOptions, searchFrom } from '../solver/studies/propose/search.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
 import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
@@ -56,6 +67,13 @@ export const STUDIES = {
   finish: (design: Design, _options: NoOptions) => finishStudy(design),
   faults: (design: Design, options: FaultOptions) => faultStudy(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
+  proposalPlan: (design: Design, _options: NoOptions) => planOf(design),
+  proposalStart: (design: Design, options: StartOptions) => searchFrom(design, options),
+  proposal: (design: Design, options: SettleOptions) => settle(design, options),
+  frontEnds: (design: Design, options: { near: Design; variant: number }) => frontEnds(design, options),
+  frontChain: (design: Design, options: ChainOptions) => frontChain(design, options),
+  front: (_design: Design, { ends, chains }: { ends: FrontEnds; chains: FrontPoint[][] }) =>
+    frontOf(ends, chains),
   remedies: (design: Design, _options: NoOptions) => remedies(design),
   thin: (design: Design, _options: NoOptions) => thinStudy(design),
   toBuild: (design: Design, _options: NoOptions) => builtPlanform(design),

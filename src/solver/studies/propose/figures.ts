@@ -8,15 +8,15 @@ import { rootMoment } from '../../forces/root-moment.ts';
 import { thicknessRatio } from '../../geometry/outline.ts';
 import { PressureWatch } from '../cavitation.ts';
 import { holdTerms } from '../hold.ts';
-import type { RunningState } from '../level-running.ts';
+import type { Fix, RunningState } from '../level-running.ts';
 import { lowestSpeed, takeOffDepth } from '../take-off.ts';
 import { strutGive } from '../thin.ts';
 import { type Candidate, SPEED_NAMES } from './candidate.ts';
 
-export type FigureName = LimitName | 'stallMarginOnStance';
+/** The two margins are held either way a rider may trim: the incidence kept, as drawn, and the stance kept. */
+export type FigureName = LimitName | 'stallMarginOnStance' | 'cavitationMarginOnStance';
 
 export interface Figure {
-  title: string;
   unit: '' | 'm' | 'm/s' | 'N m';
   scale: number; // a difference that matters: what the search measures by
   step: number; // by which a builder would ease it
@@ -44,11 +44,10 @@ function thicknesses(candidate: Candidate): number[] {
   return [root * chord(0), (root + (tip - root) * eta) * chord(eta)];
 }
 
-/** Of every place, the incidence kept and the stance kept. */
-function pressureMargins(candidate: Candidate): number[] {
+/** Of every place at top speed. */
+function pressureMargins(candidate: Candidate, fix: Fix): number[] {
   const watch = new PressureWatch(candidate.runner);
-  const ways = candidate.design.stabilizer ? (['incidence', 'stance'] as const) : (['incidence'] as const);
-  return ways.flatMap((fix) => watch.points(candidate.at('top', fix)).map(({ margin }) => margin));
+  return watch.points(candidate.at('top', fix)).map(({ margin }) => margin);
 }
 
 /** Least of strips that know a greatest lift. */
@@ -63,7 +62,6 @@ const least = (values: readonly number[]) => Math.min(...values);
 
 export const FIGURES: Readonly<Record<FigureName, Figure>> = {
   holdIndex: {
-    title: 'hold index',
     unit: '',
     scale: 10,
     step: 1,
@@ -73,29 +71,25 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     },
   },
   rollFromYaw: {
-    title: 'roll from yaw',
     unit: '',
     scale: 0.1,
     step: 0.01,
     value: ({ rollFromYaw }) => rollFromYaw,
   },
   staticMargin: {
-    title: 'static margin',
     unit: '',
     scale: 0.5,
     step: 0.05,
     value: ({ staticMargin }) => staticMargin,
   },
-  span: { title: 'span', unit: 'm', scale: 0.5, step: 0.01, value: ({ rig }) => rig.craft.wing.span },
+  span: { unit: 'm', scale: 0.5, step: 0.01, value: ({ rig }) => rig.craft.wing.span },
   tipChord: {
-    title: 'tip chord',
     unit: 'm',
     scale: 0.05,
     step: 0.001,
     value: (candidate) => candidate.rig.craft.wing.chord(tipStation(candidate)),
   },
   thickness: {
-    title: 'least thickness of the wing',
     unit: 'm',
     scale: 0.005,
     step: 0.0005,
@@ -103,14 +97,12 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     parts: thicknesses,
   },
   strutDeflection: {
-    title: 'deflection of the strut',
     unit: 'm',
     scale: 0.03,
     step: 0.001,
     value: ({ design }) => (design.strut ? strutGive(design, design.strut).deflection : null),
   },
   takeOffSpeed: {
-    title: 'take-off speed',
     unit: 'm/s',
     scale: 4,
     step: 0.1,
@@ -119,7 +111,6 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
       candidate.running(limit, 'incidence', takeOffDepth(candidate.design)).stripMargin,
   },
   stallMargin: {
-    title: 'stall margin at take-off',
     unit: '',
     scale: 0.3,
     step: 0.02,
@@ -127,7 +118,6 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     parts: (candidate) => candidate.at('takeOff').stripMargin,
   },
   stallMarginOnStance: {
-    title: 'stall margin at take-off, stance kept',
     unit: '',
     scale: 0.3,
     step: 0.02,
@@ -135,15 +125,20 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     parts: (candidate) => candidate.at('takeOff', 'stance').stripMargin,
   },
   cavitationMargin: {
-    title: 'cavitation margin at top speed',
     unit: '',
     scale: 0.2,
     step: 0.02,
-    value: (candidate) => least(pressureMargins(candidate)),
-    parts: pressureMargins,
+    value: (candidate) => least(pressureMargins(candidate, 'incidence')),
+    parts: (candidate) => pressureMargins(candidate, 'incidence'),
+  },
+  cavitationMarginOnStance: {
+    unit: '',
+    scale: 0.2,
+    step: 0.02,
+    value: (candidate) => (candidate.design.stabilizer ? least(pressureMargins(candidate, 'stance')) : null),
+    parts: (candidate) => (candidate.design.stabilizer ? pressureMargins(candidate, 'stance') : []),
   },
   tipDepth: {
-    title: 'depth of the tips',
     unit: 'm',
     scale: 0.3,
     step: 0.01,
@@ -151,7 +146,6 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
       condition.depth === null ? null : condition.depth + rig.craft.wing.tipDrop,
   },
   rootMoment: {
-    title: 'bending moment at the wing’s root',
     unit: 'N m',
     scale: 50,
     step: 1,
@@ -161,7 +155,6 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     },
   },
   stanceShift: {
-    title: 'shift of the stance',
     unit: 'm',
     scale: 0.3,
     step: 0.01,

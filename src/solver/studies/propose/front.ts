@@ -23,6 +23,7 @@ export interface FrontEnds {
   firmest: FrontPoint; // the last level of the chains: the most hold, or twice what is drawn or wanted
   drawn: { holdIndex: number; drag: number } | null; // the present design; null where it cannot run
   variant: number;
+  chains: ChainOptions[]; // what is to be walked between them
 }
 
 /** One of the two chains; `levels` in the order in which they are walked. */
@@ -84,12 +85,13 @@ export function* frontEnds(
     }
   };
   const most = yield* halved(share(minimise(firm, lightest.x, { rounds: 40 }), from.length), 0.5);
-  return {
+  const ends = {
     lightest: pointAt(problem, bench, lightest),
     firmest: pointAt(problem, bench, most),
     drawn: drawnPoint(design, problem, bench),
     variant,
   };
+  return { ...ends, chains: chainsOf(ends) };
 }
 
 function* halved<Result>(study: Study<Result>, from: number): Study<Result> {
@@ -111,7 +113,7 @@ function drawnPoint(design: Design, problem: Problem, bench: Bench): FrontEnds['
 }
 
 /** The two chains that fill the front between its ends. */
-export function chainsOf({ lightest, firmest, variant }: FrontEnds): ChainOptions[] {
+function chainsOf({ lightest, firmest, variant }: Omit<FrontEnds, 'chains'>): ChainOptions[] {
   const [low, high] = [lightest.holdIndex, firmest.holdIndex];
   if (high - low < 1e-3) return [];
   const levels = Array.from({ length: LEVELS }, (_, k) => low + ((high - low) * (k + 1)) / (LEVELS + 1));
@@ -143,6 +145,7 @@ export function* frontChain(design: Design, { variant, from, levels }: ChainOpti
 export interface Front {
   points: FrontPoint[]; // hold rising
   drawn: FrontEnds['drawn'];
+  over: number | null; // N that the present design pays over the best wing of its hold; null beside the front
 }
 
 /** Ends and chains together: only the points that no other one beats. */
@@ -151,13 +154,12 @@ export function frontOf(ends: FrontEnds, chains: readonly FrontPoint[][]): Front
   const points = all.filter((point, k) =>
     all.slice(k + 1).every((other) => other.drag > point.drag * (1 - 1e-5)),
   );
-  return { points, drawn: ends.drawn };
+  return { points, drawn: ends.drawn, over: dragOverFront(points, ends.drawn) };
 }
 
-/** What the present design pays over the best wing of the same hold, N; null beside the front. */
-export function dragOverFront({ points, drawn }: Front): number | null {
-  if (!drawn || points.length < 2) return null;
-  const first = points[0]!;
+function dragOverFront(points: readonly FrontPoint[], drawn: FrontEnds['drawn']): number | null {
+  const first = points[0];
+  if (!drawn || !first) return null;
   if (drawn.holdIndex <= first.holdIndex) return drawn.drag - first.drag;
   const k = points.findIndex(({ holdIndex }) => holdIndex >= drawn.holdIndex);
   if (k < 1) return null;

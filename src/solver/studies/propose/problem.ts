@@ -111,6 +111,12 @@ export function limitsOf(design: Design, bench: Bench): Limit[] {
   return limits;
 }
 
+/** Figures that are asked for once and held twice. */
+export const ON_STANCE: Readonly<Partial<Record<FigureName, FigureName>>> = {
+  stallMargin: 'stallMarginOnStance',
+  cavitationMargin: 'cavitationMarginOnStance',
+};
+
 function askedLimits(asked: NonNullable<Wanted['limits']>): Limit[] {
   const names = Object.keys(FIGURES).filter((name): name is keyof typeof asked => name in asked);
   return names.flatMap((figure) => {
@@ -118,8 +124,8 @@ function askedLimits(asked: NonNullable<Wanted['limits']>): Limit[] {
       const value = asked[figure]?.[side];
       return value === undefined ? [] : [{ figure, side, value }];
     });
-    const onStance = limits.map((limit): Limit => ({ ...limit, figure: 'stallMarginOnStance' }));
-    return figure === 'stallMargin' ? [...limits, ...onStance] : limits;
+    const other = ON_STANCE[figure];
+    return other ? [...limits, ...limits.map((limit): Limit => ({ ...limit, figure: other }))] : limits;
   });
 }
 

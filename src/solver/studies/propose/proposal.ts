@@ -60,6 +60,7 @@ export type Proposal =
   | {
       outcome: 'found';
       design: Design;
+      variant: number; // which of the laws tried
       weights: Weights;
       table: ProposalTable;
       binding: Binding[];
@@ -72,12 +73,14 @@ export type Proposal =
 
 export interface SettleOptions {
   seed: number;
-  found: Found | null; // the best of the starts, by `better`
-  evaluations: number; // of the starts
+  founds: readonly Found[]; // of all starts, in any order
 }
 
 /** Brings the best start to the program's own resolution and explains it. */
-export function* settle(design: Design, { seed, found, evaluations }: SettleOptions): Study<Proposal> {
+export function* settle(design: Design, { seed, founds }: SettleOptions): Study<Proposal> {
+  const inOrder = [...founds].sort((a, b) => a.start - b.start); // threads end in any order
+  const found = inOrder.reduce<Found | null>(better, null);
+  const evaluations = founds.reduce((sum, one) => sum + one.evaluations, 0);
   if (!found) return { outcome: 'nowhere', seed, evaluations };
   const bench = benchOf(design, FINE);
   const problem = problemFor(design, found.variant, bench);
@@ -91,6 +94,7 @@ export function* settle(design: Design, { seed, found, evaluations }: SettleOpti
   return {
     outcome: 'found',
     design: proposed,
+    variant: found.variant,
     weights: problem.weights,
     table: tableOf(design, proposed, problem, bench),
     binding,
@@ -103,16 +107,14 @@ export function* settle(design: Design, { seed, found, evaluations }: SettleOpti
 /** All starts and the settling in one row: for a single thread. */
 export function* propose(design: Design, { seed }: { seed: number }): Study<Proposal> {
   const starts = startsOf(design);
-  let best: Found | null = null;
-  let evaluations = 0;
+  const founds: Found[] = [];
   for (let start = 0; start < starts; start++) {
     const search = searchFrom(design, { seed, start });
     let step = search.next();
     for (; !step.done; step = search.next()) yield (start + step.value) / (starts + 1);
-    evaluations += step.value?.evaluations ?? 0;
-    best = better(best, step.value);
+    if (step.value) founds.push(step.value);
   }
-  const settling = settle(design, { seed, found: best, evaluations });
+  const settling = settle(design, { seed, founds });
   let step = settling.next();
   for (; !step.done; step = settling.next()) yield (starts + step.value) / (starts + 1);
   return step.value;

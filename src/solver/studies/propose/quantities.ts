@@ -15,7 +15,6 @@ export interface Span {
 }
 
 export interface Quantity {
-  title: string;
   range: Range; // of each of its values
   step: number; // by which a builder would change it
   /** Present values, several for a law of points; null where the design has no such quantity. */
@@ -84,7 +83,6 @@ function withValues(at: readonly Pair[], values: readonly number[]): Pair[] {
 
 const wingQuantities = {
   length: {
-    title: 'length of the wing',
     range: RANGES['wanted.free.length.*'],
     step: 0.01,
     read: ({ wing }) => [wing.length.value],
@@ -92,7 +90,6 @@ const wingQuantities = {
     usual: around(0.75, 1.3),
   },
   droop: {
-    title: 'droop of the wing',
     range: RANGES['wanted.free.droop.*'],
     step: 1,
     read: ({ wing }) => {
@@ -103,7 +100,6 @@ const wingQuantities = {
     usual: ([value]) => ({ least: Math.max(-60, Math.min(0, value!)), most: Math.min(60, value! + 20) }),
   },
   droopFrom: {
-    title: 'where the late droop begins',
     range: RANGES['wanted.free.droopFrom.*'],
     step: 0.05,
     read: ({ wing: { droop } }) => (droop.kind === 'late' ? [droop.from] : null),
@@ -114,7 +110,6 @@ const wingQuantities = {
     usual: () => ({ least: 0.2, most: 0.8 }),
   },
   chords: {
-    title: 'chords of the wing',
     range: RANGES['wanted.free.chords.*'],
     step: 0.001,
     read: ({ wing: { chord } }) => (chord.kind === 'points' ? chord.at.map(([, value]) => value) : null),
@@ -126,7 +121,6 @@ const wingQuantities = {
     usual: around(0.6, 1.5),
   },
   taper: {
-    title: 'tip chord over root chord',
     range: RANGES['wanted.free.taper.*'],
     step: 0.05,
     read: ({ wing: { chord } }) => {
@@ -137,7 +131,6 @@ const wingQuantities = {
     usual: () => ({ least: 0.2, most: 1 }),
   },
   fullness: {
-    title: 'fullness of the chord law',
     range: RANGES['wanted.free.fullness.*'],
     step: 0.1,
     read: ({ wing: { chord } }) => (chord.kind === 'superelliptic' ? [chord.n] : null),
@@ -148,7 +141,6 @@ const wingQuantities = {
     usual: () => ({ least: 1.5, most: 5 }),
   },
   area: {
-    title: 'projected area of the wing',
     range: RANGES['wanted.free.area.*'],
     step: 0.001,
     read: ({ wing }) => [surfaceOf(wing).projectedArea],
@@ -156,7 +148,6 @@ const wingQuantities = {
     usual: around(0.7, 1.4),
   },
   sweep: {
-    title: 'sweep of the wing',
     range: RANGES['wanted.free.sweep.*'],
     step: 1,
     read: ({ wing: { sweep } }) => ('angle' in sweep ? [sweep.angle] : null),
@@ -167,7 +158,6 @@ const wingQuantities = {
     usual: beside(10, 10),
   },
   rake: {
-    title: 'rake of the tips',
     range: RANGES['wanted.free.rake.*'],
     step: 0.005,
     read: ({ wing: { sweep } }) => (sweep.kind === 'rake' ? [sweep.tip] : null),
@@ -178,7 +168,6 @@ const wingQuantities = {
     usual: beside(0.04, 0.04),
   },
   twist: {
-    title: 'twist of the wing',
     range: RANGES['wanted.free.twist.*'],
     step: 0.5,
     read: ({ wing: { twist } }) => {
@@ -198,7 +187,6 @@ const wingQuantities = {
 
 const stabilizerQuantities = {
   stabilizerLength: {
-    title: 'length of the stabilizer',
     range: RANGES['wanted.free.stabilizerLength.*'],
     step: 0.01,
     read: ({ stabilizer }) => stabilizer && [stabilizer.length.value],
@@ -211,7 +199,6 @@ const stabilizerQuantities = {
     usual: around(0.75, 1.3),
   },
   stabilizerDroop: {
-    title: 'droop of the stabilizer',
     range: RANGES['wanted.free.stabilizerDroop.*'],
     step: 1,
     read: ({ stabilizer }) => {
@@ -227,7 +214,6 @@ const stabilizerQuantities = {
         : { least: 0, most: Math.min(70, value! + 20) },
   },
   stabilizerArea: {
-    title: 'projected area of the stabilizer',
     range: RANGES['wanted.free.stabilizerArea.*'],
     step: 0.0005,
     read: ({ stabilizer }) => stabilizer && [surfaceOf(stabilizer).projectedArea],
@@ -236,7 +222,6 @@ const stabilizerQuantities = {
     usual: around(0.6, 1.5),
   },
   arm: {
-    title: 'arm of the stabilizer',
     range: RANGES['wanted.free.arm.*'],
     step: 0.01,
     read: ({ stabilizer }) => stabilizer && [stabilizer.arm],
@@ -244,7 +229,6 @@ const stabilizerQuantities = {
     usual: around(0.8, 1.25),
   },
   stabilizerIncidence: {
-    title: 'incidence of the stabilizer',
     range: RANGES['wanted.free.stabilizerIncidence.*'],
     step: 0.25,
     read: ({ stabilizer }) => stabilizer && [stabilizer.incidence],
@@ -258,7 +242,6 @@ const ALL = {
   ...wingQuantities,
   ...stabilizerQuantities,
   strutThickness: {
-    title: 'thickness of the strut',
     range: RANGES['wanted.free.strutThickness.*'],
     step: 0.0005,
     read: ({ strut }) => strut && [strut.thickness],

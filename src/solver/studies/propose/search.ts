@@ -35,6 +35,7 @@ export interface Found {
   x: Float64Array;
   drag: number; // N, weighted, on the coarse foil
   violation: number;
+  isHeld: boolean; // every limit is
   evaluations: number;
   design: Design;
 }
@@ -68,7 +69,8 @@ export function* searchFrom(design: Design, { seed, start }: StartOptions): Stud
   if (!from) return null;
   const { x, values, violation, evaluations } = yield* share(minimise(evaluate, from), from.length);
   const drag = values.objective * problem.drag;
-  return { start, variant, x, drag, violation, evaluations, design: designAt(problem, x) };
+  const isHeld = violation <= HELD;
+  return { start, variant, x, drag, violation, isHeld, evaluations, design: designAt(problem, x) };
 }
 
 /** The drawn design's place, or a scattered one that can run; null where none is found. */
@@ -100,8 +102,7 @@ export function* share(search: Generator<Least, Least, void>, variables: number)
 export function better(one: Found | null, other: Found | null): Found | null {
   if (!one || !other) return one ?? other;
   const [a, b] = one.start < other.start ? [one, other] : [other, one];
-  const [holdsA, holdsB] = [a.violation <= HELD, b.violation <= HELD];
-  if (holdsA !== holdsB) return holdsA ? a : b;
-  if (!holdsA) return b.violation < a.violation * 0.99 ? b : a;
+  if (a.isHeld !== b.isHeld) return a.isHeld ? a : b;
+  if (!a.isHeld) return b.violation < a.violation * 0.99 ? b : a;
   return b.drag < a.drag * (1 - 1e-6) ? b : a;
 }

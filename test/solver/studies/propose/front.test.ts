@@ -2,13 +2,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../../src/solver/design/document.ts';
 import { solve } from '../../../../src/solver/solve.ts';
-import {
-  chainsOf,
-  dragOverFront,
-  frontChain,
-  frontEnds,
-  frontOf,
-} from '../../../../src/solver/studies/propose/front.ts';
+import { frontChain, frontEnds, frontOf } from '../../../../src/solver/studies/propose/front.ts';
 import { benchOf, COARSE, problemFor, searchFrom } from '../../../../src/solver/studies/propose/search.ts';
 import { finish } from '../../../../src/solver/studies/study.ts';
 import { goodDesign } from '../../../support/designs.ts';
@@ -30,7 +24,7 @@ const design: Design = {
 
 describe('the front', () => {
   const ends = finish(frontEnds(design, { near: drawn, variant: 0 }))!;
-  const chains = chainsOf(ends).map((options) => finish(frontChain(design, options)));
+  const chains = ends.chains.map((options) => finish(frontChain(design, options)));
   const front = frontOf(ends, chains);
 
   it('has ten points or more, drag rising with hold', () => {
@@ -59,11 +53,10 @@ describe('the front', () => {
   });
 
   it('says how far the drawn wing is from it', () => {
-    const over = dragOverFront(front)!;
+    const over = front.over!;
     expect(over).toBeGreaterThan(0);
     expect(over).toBeLessThan(front.drawn!.drag);
-    const onIt = { ...front, drawn: front.points[4]! };
-    expect(dragOverFront(onIt)).toBeCloseTo(0, 6);
+    expect(frontOf({ ...ends, drawn: front.points[4]! }, chains).over).toBeCloseTo(0, 6);
   });
 });
 

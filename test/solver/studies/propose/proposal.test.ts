@@ -32,7 +32,7 @@ function found(design: Design, seed = 1): Extract<Proposal, { outcome: 'found' }
 /** The same from the drawn design alone. */
 function foundFromDrawn(design: Design, start = 0): Extract<Proposal, { outcome: 'found' }> {
   const end = finish(searchFrom(design, { seed: 1, start }));
-  const proposal = finish(settle(design, { seed: 1, found: end, evaluations: 0 }));
+  const proposal = finish(settle(design, { seed: 1, founds: end ? [end] : [] }));
   if (proposal.outcome !== 'found') throw new Error(JSON.stringify(proposal));
   return proposal;
 }

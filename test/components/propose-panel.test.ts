@@ -1,0 +1,153 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { describe, it } from 'vitest';
+import type { EditDetail } from '../../src/components/events.ts';
+import '../../src/components/panels/propose-panel.ts';
+import type { ProposePanel } from '../../src/components/panels/propose-panel.ts';
+import type { GuidedStart } from '../../src/components/propose/guided-start.ts';
+import type { WantedFields } from '../../src/components/propose/wanted-fields.ts';
+import { withValueAt } from '../../src/session/paths.ts';
+import { Proposals } from '../../src/session/proposals.ts';
+import { Studies } from '../../src/session/studies.ts';
+import { STUDIES } from '../../src/session/study-registry.ts';
+import type { Design } from '../../src/solver/design/document.ts';
+import type { Wanted } from '../../src/solver/design/wanted.ts';
+import demo from '../../web/demos/curved-race.json';
+
+/** Studies on the page itself: no worker in a component test. */
+const parts = {
+  makeWorker: () => {
+    throw new Error('none here');
+  },
+  loadStudies: async () => STUDIES,
+};
+
+const FEW: Wanted = { free: { length: { least: 0.7, most: 0.8 }, area: { least: 0.055, most: 0.07 } } };
+const SLOW = { timeout: 100_000 };
+
+/** The panel on a page that takes its edits. */
+async function open(wanted: Wanted | null = FEW) {
+  const proposals = new Proposals(parts, 1);
+  const design = structuredClone(demo) as Design;
+  if (wanted) design.wanted = wanted;
+  const panel = await fixture<ProposePanel>(
+    html`<propose-panel .design=${design} .studies=${new Studies(parts)} .proposals=${proposals}></propose-panel>`,
+  );
+  const edits: EditDetail[] = [];
+  panel.addEventListener('design-edit', ({ detail }) => {
+    edits.push(detail);
+    panel.design = detail.changes.reduce(
+      (whole, { path, value }) => withValueAt(whole, path, value),
+      panel.design!,
+    );
+  });
+  await waitUntil(() => panel.renderRoot.querySelector('wanted-fields'), 'the plan', SLOW);
+  const fields = panel.renderRoot.querySelector<WantedFields>('wanted-fields')!;
+  await fields.updateComplete;
+  return { panel, proposals, edits, fields };
+}
+
+function press(root: ParentNode, name: string): void {
+  const found = [...root.querySelectorAll('button')].find((each) => each.textContent!.trim() === name);
+  if (!found) throw new Error(`no button "${name}"`);
+  found.click();
+}
+
+const textOf = (root: Node) => root.textContent!.replaceAll(/\s+/g, ' ');
+
+function tick(fields: WantedFields, label: string): void {
+  const found = [...fields.renderRoot.querySelectorAll('label')].find(
+    (each) => textOf(each).trim() === label,
+  );
+  if (!found) throw new Error(`no tick "${label}"`);
+  found.querySelector('input')!.click();
+}
+
+describe('propose-panel', () => {
+  it('looks, explains, and is taken by one click as one edit', SLOW, async () => {
+    const limits = { holdIndex: { least: 3.4 }, takeOffSpeed: { most: 4.8 } };
+    const { panel, proposals, edits } = await open({ ...FEW, limits });
+    press(panel.renderRoot, 'Look for a wing');
+    await waitUntil(() => proposals.proposal, 'the proposal', { timeout: 90_000 });
+    await panel.updateComplete;
+    const text = textOf(panel.renderRoot);
+    expect(text).to.match(/[\d.]+.N less drag over the weighted speeds/);
+    expect(text).to.contain('What binds, and what it costs:');
+    expect(text).to.contain('The next cheapest change:');
+    expect(proposals.preview).to.equal(proposals.best);
+    await expect(panel).to.be.accessible();
+    press(panel.renderRoot, 'Take it');
+    expect(edits).to.have.length(1);
+    expect(edits[0]).to.include({ label: 'the proposal', phase: 'settled' });
+    expect(panel.design!.wing).to.equal(proposals.best!.wing);
+    expect(panel.design!.brief).to.deep.equal(demo.brief);
+    expect(proposals.preview).to.equal(null);
+    await panel.updateComplete;
+    expect(textOf(panel.renderRoot)).to.contain('Taken');
+  });
+
+  it('names the limits that clash', SLOW, async () => {
+    const { panel, proposals } = await open({
+      ...FEW,
+      limits: { holdIndex: { least: 30 }, span: { most: 0.72 } },
+    });
+    press(panel.renderRoot, 'Look for a wing');
+    await waitUntil(() => proposals.proposal, 'the answer', { timeout: 90_000 });
+    await panel.updateComplete;
+    const trouble = panel.renderRoot.querySelector('.trouble')!;
+    expect(textOf(trouble)).to.contain('No wing within the ranges holds all of these at once:');
+    expect(textOf(trouble)).to.contain('hold index at least 30');
+    expect(
+      [...panel.renderRoot.querySelectorAll('button')].some((each) => textOf(each).includes('Take it')),
+    ).to.equal(false);
+  });
+
+  it('is cancelled by the user', SLOW, async () => {
+    const { panel, proposals } = await open();
+    press(panel.renderRoot, 'Look for a wing');
+    await waitUntil(() => panel.renderRoot.querySelector('progress'), 'progress', { timeout: 30_000 });
+    press(panel.renderRoot, 'Cancel');
+    await panel.updateComplete;
+    expect(proposals.activity).to.equal('idle');
+    expect(panel.renderRoot.querySelector('progress')).to.equal(null);
+  });
+
+  it('writes what is ticked into the document, the limits that held silently with it', SLOW, async () => {
+    const { panel, edits, fields } = await open(null);
+    tick(fields, 'Span, tip to tip, at most');
+    const limits = panel.design!.wanted!.limits!;
+    expect(limits.span!.most).to.be.closeTo(0.715, 0.001);
+    expect(limits.holdIndex!.least).to.be.closeTo(3.66, 0.01);
+    await waitUntil(
+      () => fields.plan!.limits.some(({ name, held }) => name === 'span' && held !== null),
+      'it',
+      SLOW,
+    );
+    await fields.updateComplete;
+    tick(fields, 'Wing droop');
+    expect(panel.design!.wanted!.free).to.not.have.property('droop');
+    expect(panel.design!.wanted!.free).to.have.property('area');
+    expect(edits.map(({ label }) => label)).to.deep.equal(['limit of span, tip to tip', 'wing droop held']);
+  });
+
+  it('begins with a brief from five questions, as one edit', SLOW, async () => {
+    const { panel, proposals, edits } = await open();
+    const guided = panel.renderRoot.querySelector<GuidedStart>('guided-start')!;
+    press(guided.renderRoot, 'Downwind wing');
+    await guided.updateComplete;
+    expect(guided.renderRoot.querySelectorAll('number-field, choice-field')).to.have.length(5);
+    await expect(guided).to.be.accessible();
+    const mass = guided.renderRoot.querySelector('number-field')!;
+    const input = mass.renderRoot.querySelector('input')!;
+    input.value = '72';
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+    await waitUntil(() => mass.value === 72, 'the mass', { timeout: 20_000 });
+    expect(edits).to.have.length(0);
+    press(guided.renderRoot, 'Look for this wing');
+    expect(edits).to.have.length(1);
+    expect(panel.design!.brief.allUpMass).to.equal(72);
+    expect(panel.design!.wanted!.limits).to.have.property('holdIndex');
+    await waitUntil(() => proposals.activity === 'searching', 'the search', { timeout: 20_000 });
+    proposals.cancel();
+  });
+});
