@@ -215,6 +215,14 @@ describe('stabilizer-sizing', () => {
     },
   );
 
+  it('says so where any size would do', LONG, async () => {
+    const forward = structuredClone(demo) as Design;
+    forward.brief.balance.x = 0; // the neutral point lies far behind
+    const { sizing } = await open(forward);
+    expect(text(sizing.renderRoot)).to.contain('it is more than big enough');
+    expect(text(sizing.renderRoot)).to.match(/neutral point lies [\d.]+.mm behind the balance point/);
+  });
+
   it('a choice found for the design of a moment ago waits, and says so', LONG, async () => {
     const { panel, sizing } = await open();
     const edits: DesignEditEvent[] = [];

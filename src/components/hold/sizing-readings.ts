@@ -21,7 +21,9 @@ export function sizeReading(sizing: Sizing, units: UnitSystem): string {
       : `a static margin of ${percent(staticMargin)}`;
   if (!present) return 'As drawn it cannot be balanced at cruise.';
   if (!wanted)
-    return `For ${asked} there is no size at this arm between a tenth and nine times the present one.`;
+    return present.staticMargin > staticMargin
+      ? `For ${asked} it is more than big enough: it has ${area(present.area)}, and a far smaller one would still do.`
+      : `For ${asked} it is not big enough, and no size of this shape is at the arm asked for.`;
   const ratio = wanted.area / present.area;
   const has = `it has ${area(present.area)}, and that takes ${area(wanted.area)} at an arm of ${formatWithUnit(wanted.arm, 'length', units)}`;
   if (ratio > 1.005) return `For ${asked} it is not big enough: ${has}, ${percent(ratio - 1)} more.`;
