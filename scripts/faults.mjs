@@ -42,8 +42,9 @@ const sound = await verdictsWith((path, code) => {
 });
 let allNoticed = true;
 for (const { name, replace } of process.argv[2] === 'stubs' ? stubs() : await faults()) {
-  const found = await verdictsWith(replace);
-  allNoticed = report(name, sound, found) && allNoticed;
+  const found = await verdictsWith(replace).catch(() => null);
+  if (found) allNoticed = report(name, sound, found) && allNoticed;
+  else console.log(`${name}: noticed, no check can even be made`);
 }
 process.exitCode = allNoticed ? 0 : 1;
 
