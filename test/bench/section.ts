@@ -6,7 +6,7 @@ import { outlinePoints } from '../../src/solver/geometry/outline.ts';
 import { sectionPolar } from '../../src/solver/section/polar.ts';
 import { sectionFlow } from '../../src/solver/section/section.ts';
 import { createPolarTable, emptySample } from '../../src/solver/section/table.ts';
-import { keep, median, printer, sayYardstick, timed } from './yardstick.ts';
+import { keep, measure, printer, sayYardstick, timed } from './yardstick.ts';
 
 const ALPHAS = Array.from({ length: 20 }, (_, k) => ((k - 5) * Math.PI) / 180);
 const CASES: Array<[string, number]> = [
@@ -25,8 +25,8 @@ function fresh(code: string, k: number) {
 export function bench(): void {
   const { line, unit } = printer(1);
   for (const [code, reynolds] of CASES) {
-    const ready = median((k) => void sectionFlow(fresh(code, k)), 15);
-    const polar = median(() => {
+    const ready = measure((k) => void sectionFlow(fresh(code, k)), 15);
+    const polar = measure(() => {
       const { points } = sectionPolar(
         { kind: 'naca4', code },
         { reynolds, alphas: ALPHAS, clarity: 'clean' },

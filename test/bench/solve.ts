@@ -15,7 +15,7 @@ import { neutralPoint } from '../../src/solver/studies/pitch.ts';
 import { solveAntisymmetricUnits, solveSymmetricUnits } from '../../src/solver/vortex/causes.ts';
 import { FlowPool } from '../../src/solver/vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from '../../src/solver/vortex/wake.ts';
-import { keep, median, printer, sayYardstick } from './yardstick.ts';
+import { keep, measure, median, printer, sayYardstick } from './yardstick.ts';
 
 const GRAVITY = 9.80665;
 const RUNS = 400;
@@ -48,35 +48,36 @@ export function bench(): void {
     keep(drag + least.factor + foil.Clr + about.Clr + neutralPoint(loads, alpha));
     return { alpha, drag, least };
   };
-  const full = median(() => {
+  const full = measure(() => {
     pool.solve('design', craftOf(design, depth, resolution), 'whole');
     finish();
   }, RUNS);
-  const geometry = median(() => void craftOf(design, depth, resolution), RUNS);
-  const influence = median(() => system.fillInfluence(true), RUNS);
+  const geometry = measure(() => void craftOf(design, depth, resolution), RUNS);
+  const influence = measure(() => system.fillInfluence(true), RUNS);
   const fillAndFactor = median(() => {
     system.fillInfluence(true);
     system.factorise(true);
   }, RUNS);
   system.fillInfluence(true);
   system.factorise(true);
-  const units = median(() => {
+  const units = measure(() => {
     solveSymmetricUnits(system, flow.symmetric, true);
     solveAntisymmetricUnits(system, flow.foil, false);
     solveAntisymmetricUnits(system, flow.craft, true);
   }, RUNS);
-  const forces = median(() => void finish(), RUNS);
+  const forces = measure(() => void finish(), RUNS);
   const { alpha, drag, least } = finish();
   const sums = sumWing(stripFigures(craft, flow, speeds.cruise, density, least).wing);
   const running = { alpha, pressure, lift, drag, ...sums };
-  const ledger = median(() => void drawLedger(pool, craft, design.wing, resolution, running), RUNS);
-  const report = median(() => void solve(design), 60);
+  const ledger = measure(() => void drawLedger(pool, craft, design.wing, resolution, running), RUNS);
+  const report = measure(() => void solve(design), 60);
 
-  console.log(`full solve: ${full.toFixed(2)} ms`);
+  console.log(`full solve: ${full.median.toFixed(2)} ms`);
   const { line, unit } = printer();
+  line('  the same with its spread', full);
   line('  influence', influence);
-  line('  factorisation', Math.max(0, fillAndFactor - influence));
-  line('  the rest', Math.max(0, full - fillAndFactor));
+  line('  factorisation', Math.max(0, fillAndFactor - influence.median));
+  line('  the rest', Math.max(0, full.median - fillAndFactor));
   line('    of it geometry', geometry);
   line('    of it unit solutions', units);
   line('    of it loads, drag, derivatives', forces);

@@ -3,31 +3,33 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { Design } from '../../src/solver/design/document.ts';
 import type { Fix } from '../../src/solver/studies/level-running.ts';
 import { speedStudy } from '../../src/solver/studies/speed-study.ts';
-import { median } from './yardstick.ts';
+import { measure, printer, sayYardstick } from './yardstick.ts';
 
 const RUNS = 15;
 const COUNT = 60;
 const demos = new URL('../../web/demos/', import.meta.url);
 
 export function bench(): void {
+  const print = printer(0);
   for (const file of readdirSync(demos)) {
     const design = JSON.parse(readFileSync(new URL(file, demos), 'utf8')) as Design;
-    for (const fix of ['incidence', 'stance'] as const) report(`${file}, ${fix} kept`, design, fix);
+    for (const fix of ['incidence', 'stance'] as const) report(print, `${file}, ${fix} kept`, design, fix);
     const { depth } = design.brief;
     if (depth === null) continue;
     // Another depth at every speed asks for a flow of its own each time.
     const rising = { ...design.brief, depths: { takeOff: 0.6 * depth, cruise: depth, top: 1.1 * depth } };
-    report(`${file}, depth by speed`, { ...design, brief: rising }, 'stance');
+    report(print, `${file}, depth by speed`, { ...design, brief: rising }, 'stance');
   }
+  sayYardstick(print.unit);
 }
 
-function report(name: string, design: Design, fix: Fix): void {
+function report(print: ReturnType<typeof printer>, name: string, design: Design, fix: Fix): void {
   const { takeOff, top } = design.brief.speeds;
-  const time = median(() => {
+  const time = measure(() => {
     // A new design each time, as during a drag: nothing kept for the old one helps.
     const fresh = structuredClone(design);
     const { series } = speedStudy(fresh, { from: 0.8 * takeOff, to: 1.1 * top, count: COUNT, fix });
     if (series.length !== COUNT) throw new Error('the benchmark ran other speeds than it was asked for');
   }, RUNS);
-  console.log(`${COUNT} speeds of ${name}: ${time.toFixed(0)} ms (goal: below 500 ms)`);
+  print.line(`${COUNT} speeds of ${name} (goal: below 500 ms)`, time);
 }

@@ -9,7 +9,7 @@ import { flyFoil } from '../../src/solver/studies/flying-foil.ts';
 import { flyingShape } from '../../src/solver/studies/flying-shape.ts';
 import { stiffness } from '../../src/solver/studies/stiffness.ts';
 import { FlowPool } from '../../src/solver/vortex/flow.ts';
-import { median, printer, sayYardstick } from './yardstick.ts';
+import { measure, printer, sayYardstick } from './yardstick.ts';
 
 const RUNS = 40;
 const demos = new URL('../../web/demos/', import.meta.url);
@@ -19,7 +19,7 @@ export function bench(): void {
   for (const file of readdirSync(demos)) {
     const design = JSON.parse(readFileSync(new URL(file, demos), 'utf8')) as Design;
     // A new design each time, as during a drag: nothing kept for the old one helps.
-    const each = (run: (fresh: Design) => void) => median(() => run(structuredClone(design)), RUNS);
+    const each = (run: (fresh: Design) => void) => measure(() => run(structuredClone(design)), RUNS);
     const pool = new FlowPool();
     let steps = 0;
     const coupled = each((fresh) => {

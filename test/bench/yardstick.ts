@@ -17,13 +17,24 @@ export function timed(run: () => void): number {
   return performance.now() - start;
 }
 
-/** Median time of repeated runs, ms; the first fifth warms up and is not counted. */
-export function median(run: (k: number) => void, runs: number): number {
+/** Times of repeated runs, ms. */
+export interface Timing {
+  median: number;
+  low: number; // a tenth of the runs were quicker
+  high: number; // a tenth were slower
+}
+
+/** Times repeated runs; the first fifth warms up and is not counted. */
+export function measure(run: (k: number) => void, runs: number): Timing {
   const warmUp = Math.ceil(runs / 5);
   const times = Array.from({ length: runs + warmUp }, (_, k) => timed(() => run(k))).slice(warmUp);
   times.sort((a, b) => a - b);
-  return times[times.length >> 1]!;
+  const at = (share: number) => times[Math.min(times.length - 1, Math.floor(share * times.length))]!;
+  return { median: at(0.5), low: at(0.1), high: at(0.9) };
 }
+
+/** Their median alone, ms. */
+export const median = (run: (k: number) => void, runs: number): number => measure(run, runs).median;
 
 const SIZE = 128;
 
@@ -45,13 +56,19 @@ function yardstick(): number {
   return median(() => multiply(one, other, product), 200);
 }
 
-/** A printer of times beside their ratio to the yardstick. */
-export function printer(digits = 2): { line(name: string, time: number): void; unit: number } {
+/** A printer of medians, with the tenth of the runs below and above, beside their ratio to the yardstick. */
+export function printer(digits = 2): { line(name: string, time: Timing | number): void; unit: number } {
   const unit = yardstick();
   return {
     unit,
-    line: (name, time) =>
-      console.log(`${name}: ${time.toFixed(digits)} ms (${(time / unit).toFixed(2)} of the yardstick)`),
+    line: (name, time) => {
+      const middle = typeof time === 'number' ? time : time.median;
+      const spread =
+        typeof time === 'number' ? '' : `, ${time.low.toFixed(digits)} to ${time.high.toFixed(digits)}`;
+      console.log(
+        `${name}: ${middle.toFixed(digits)} ms${spread} (${(middle / unit).toFixed(2)} of the yardstick)`,
+      );
+    },
   };
 }
 
