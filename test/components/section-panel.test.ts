@@ -56,7 +56,9 @@ describe('section-panel', () => {
   it('is accessible, and shows flow, marks and polars', { timeout: 60_000 }, async () => {
     const { panel } = await open();
     await expect(panel).to.be.accessible();
-    expect(text(panel)).to.match(/Upper side laminar to \d+ %, lower side laminar to \d+ % of the chord/);
+    expect(text(panel)).to.match(
+      /Upper side laminar to \d+ % of the chord, lower side laminar to \d+ % of the chord/,
+    );
     const labels = [...panel.renderRoot.querySelectorAll('figure-value')].map(({ label }) => label);
     expect(labels).to.include.members([
       'Nose radius',

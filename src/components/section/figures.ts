@@ -134,7 +134,7 @@ export function flowFigures({ flow, station, band }: SectionView, units: UnitSys
 
 function bandWords({ clean, nose }: SectionView['band']): string {
   const write = (value: number | null) => (value === null ? 'not settled' : plain(1000 * value, 2));
-  return `between ${write(clean)} (all the laminar run of a clean tunnel) and ${write(nose)} (tripped at the nose)`;
+  return `${write(clean)} with all the laminar run of a clean tunnel, ${write(nose)} tripped at the nose`;
 }
 
 function boilWords(cpMin: number, sigma: number): string {

@@ -143,7 +143,7 @@ function key(hasBubble: boolean, hasGone: boolean): TemplateResult {
 /** "Upper side laminar to 47 %, lower side to 62 % of the chord." */
 export function flowWords(upper: SectionSide, lower: SectionSide): string {
   const run = ({ transition }: SectionSide) =>
-    transition < 1 ? `laminar to ${Math.round(100 * transition)} %` : 'laminar all the way';
+    transition < 1 ? `laminar to ${Math.round(100 * transition)} % of the chord` : 'laminar all the way';
   const odd = ([name, { bubble, separation }]: [string, SectionSide]) =>
     bubble?.isOpen
       ? [
@@ -160,7 +160,7 @@ export function flowWords(upper: SectionSide, lower: SectionSide): string {
             : []),
         ];
   return [
-    `Upper side ${run(upper)}, lower side ${run(lower)} of the chord.`,
+    `Upper side ${run(upper)}, lower side ${run(lower)}.`,
     ...odd(['upper', upper]),
     ...odd(['lower', lower]),
   ].join(' ');
