@@ -9,6 +9,7 @@ import type { Fix } from './level-running.ts';
 import { profileFor } from './profile-for.ts';
 import type { Rig } from './rig.ts';
 import { type BestSpeeds, bestSpeeds, LevelRunner, REACH, type SpeedCase, speedSeries } from './speed.ts';
+import type { Study } from './study.ts';
 import { takeOffDepth } from './take-off.ts';
 
 const SMALL = 0.01; // rad
@@ -38,11 +39,16 @@ export function makeRunner(design: Design): LevelRunner {
   return new LevelRunner(design, resolutionOf({}), profileFor(design));
 }
 
-export function speedStudy(design: Design, { from, to, count, fix }: SpeedStudyOptions): SpeedStudy {
+/** Speed by speed, so that a drag that wants the next shape is heard and what sections have told is kept. */
+export function* speedStudy(design: Design, { from, to, count, fix }: SpeedStudyOptions): Study<SpeedStudy> {
   const runner = makeRunner(design);
-  const series = speedSeries(runner, from, to, count, fix);
   const { speeds } = design.brief;
   const at = (speed: number): SpeedCase => speedSeries(runner, speed, speed, 1, fix)[0]!;
+  const series: SpeedCase[] = [];
+  for (let k = 0; k < count; k++) {
+    series.push(at(count === 1 ? from : from + ((to - from) * k) / (count - 1)));
+    yield (k + 1) / (count + 3); // the three named speeds are still to come
+  }
   const named = { takeOff: at(speeds.takeOff), cruise: at(speeds.cruise), top: at(speeds.top) };
   const [slow, fast] = [named.takeOff.point, named.top.point];
   return {

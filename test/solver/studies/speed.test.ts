@@ -129,7 +129,7 @@ describe('level running', () => {
   it('a stance that no rider can reach is no running state: not best, and without a shift', () => {
     const design = goodDesign('curved-race');
     design.stabilizer = { ...design.stabilizer!, incidence: -14 };
-    const study = speedStudy(design, { from: 5, to: 14, count: 12, fix: 'incidence' });
+    const study = finish(speedStudy(design, { from: 5, to: 14, count: 12, fix: 'incidence' }));
     const { point } = study.named.cruise;
     expect(Math.abs(point!.stance - design.brief.balance.x)).toBeGreaterThan(study.reach);
     expect(point!.isReachable).toBe(false);
@@ -155,15 +155,8 @@ describe('level running', () => {
     const share = (depth: number | null) => {
       const design = goodDesign('curved-race');
       delete design.brief.depths;
-      return speedStudy(
-        { ...design, brief: { ...design.brief, depth } },
-        {
-          from: 9,
-          to: 10,
-          count: 1,
-          fix: 'incidence',
-        },
-      ).surfaceShare;
+      const at = { ...design, brief: { ...design.brief, depth } };
+      return finish(speedStudy(at, { from: 9, to: 10, count: 1, fix: 'incidence' })).surfaceShare;
     };
     expect(share(0.2)!).toBeGreaterThan(share(0.5)!);
     expect(share(0.5)!).toBeGreaterThan(0);
