@@ -10,6 +10,7 @@ import { BUILD_USAGE, BUILD_WORDS, runBuild } from './build-command.ts';
 import { CONDITION_WORDS, readCondition } from './condition-words.ts';
 import { HOLD_REPORT_USAGE, HOLD_REPORT_WORDS, runHoldReport } from './hold-report-command.ts';
 import { PROPOSE_USAGE, PROPOSE_WORDS, runPropose } from './propose-command.ts';
+import { runSection, SECTION_USAGE, SECTION_WORDS } from './section-command.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 
@@ -27,7 +28,7 @@ export interface Command {
 }
 
 const CONDITION_USAGE =
-  '[--speed M_S] [--alpha DEG | --lift N] [--depth M | --deep] [--strips N] [--stabilizer-strips N] [--rows M] [--sections thin]';
+  '[--speed M_S] [--alpha DEG | --lift N] [--depth M | --deep] [--strips N] [--stabilizer-strips N] [--rows M] [--sections thin|real]';
 
 const MOST_CASES = 100_000;
 
@@ -43,6 +44,10 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
       const sorted = sortWords(words, SPEED_WORDS);
       return runSpeed(sorted, () => openDesign(sorted.plain, files, 'speed'));
     },
+  },
+  section: {
+    usage: SECTION_USAGE,
+    run: (words, files) => runSection(sortWords(words, SECTION_WORDS), (path) => textOf(path, files)),
   },
   modes: { usage: 'modes FILE [--speed M_S]', run: runModes },
   'hold-report': {
@@ -137,15 +142,17 @@ function openDesign(plain: readonly string[], files: Files, command: string): De
       `${command}: found no FILE, allowed ${(COMMANDS[command] ?? LATE_COMMANDS[command])!.usage}`,
     );
   if (extra !== undefined) throw new Refusal(`${command}: found "${extra}" after the FILE, allowed one FILE`);
-  let text: string;
-  try {
-    text = files.read(file);
-  } catch (error) {
-    throw new Refusal(`${file}: cannot be read (${reasonOf(error)})`);
-  }
-  const reading = readDesign(text);
+  const reading = readDesign(textOf(file, files));
   if (!reading.ok) throw new Refusal(`${file}: ${reading.message}`);
   return reading.design;
+}
+
+function textOf(path: string, files: Files): string {
+  try {
+    return files.read(path);
+  } catch (error) {
+    throw new Refusal(`${path}: cannot be read (${reasonOf(error)})`);
+  }
 }
 
 function readVariations(texts: readonly string[]): Variation[] {

@@ -75,8 +75,8 @@ function within(
   return value;
 }
 
-function sectionsOf(options: Options): 'thin' | undefined {
+function sectionsOf(options: Options): ConditionOptions['sections'] {
   const text = options.get('sections')?.[0];
-  if (text === undefined || text === 'thin') return text;
-  throw new Refusal(`--sections: found "${text}", allowed thin`);
+  if (text === undefined || text === 'thin' || text === 'real') return text;
+  throw new Refusal(`--sections: found "${text}", allowed thin or real`);
 }

@@ -2,8 +2,8 @@
 
 import type { Design } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
+import type { DragSources } from '../solver/report.ts';
 import { PressureWatch } from '../solver/studies/cavitation.ts';
-import type { DragSources } from '../solver/studies/level-drag.ts';
 import type { Fix } from '../solver/studies/level-running.ts';
 import { type SideRule, type SideTrim, sideTrim } from '../solver/studies/side-trim.ts';
 import { type SpeedPoint, speedPoint } from '../solver/studies/speed.ts';

@@ -37,6 +37,7 @@ import { speedDetails } from '../solver/studies/speed-details.ts';
 import { type SpeedStudyOptions, speedStudy } from '../solver/studies/speed-study.ts';
 import { type ChangeOptions, stabilizerChanges } from '../solver/studies/stabilizer-changes.ts';
 import { type SizingOptions, sizeStabilizer } from '../solver/studies/stabilizer-sizing.ts';
+import { type StallOptions, stallStudy } from '../solver/studies/stall.ts';
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
 import { type WaveStudyOptions, waveStudy } from '../solver/studies/wave-study.ts';
@@ -58,6 +59,7 @@ export const STUDIES = {
   stabilizerChanges: (design: Design, options: ChangeOptions) => stabilizerChanges(design, options),
   speed: (design: Design, options: SpeedStudyOptions) => speedStudy(design, options),
   speedDetails: (design: Design, _options: NoOptions) => speedDetails(design),
+  stall: (design: Design, options: StallOptions) => stallStudy(design, options),
   sidePull: (design: Design, options: SideStudyOptions) => sideStudy(design, options),
   waves: (design: Design, options: WaveStudyOptions) => waveStudy(design, options),
   cavitation: (design: Design, _options: NoOptions) => cavitationStudy(design),

@@ -34,6 +34,9 @@ export interface StripFigures {
   normalForce: number; // N along the untwisted strip normal
   forceY: number; // N, positive to starboard
   forceZ: number; // N, up
+  reynolds: number; // by chord
+  cd: number; // of the section
+  usableCl: number; // greatest lift coefficient counted on, nine tenths of the section's own
   leastCirculation: number; // m2/s, least-drag loading of this curve at the wing's vertical lift (wing only; 0 on the stabilizer)
 }
 
@@ -49,9 +52,36 @@ export interface Derivatives {
   Cnr: number;
 }
 
+/** Drag by source, N. Interference of the two induced drags is counted once: each row of the wake sum has one owner. */
+export interface DragSources {
+  wingInduced: number;
+  stabilizerInduced: number;
+  wingProfile: number;
+  stabilizerProfile: number;
+  strutProfile: number;
+  fuselage: number;
+  junctions: number;
+  spray: number;
+  wave: number;
+}
+
+export interface Drag extends DragSources {
+  total: number;
+}
+
+export interface SectionsUsed {
+  source: 'polars' | 'fixed'; // of profile drag and usable lift: the sections' own, or assumed coefficients
+  /** Least margin of a wing strip to its usable lift coefficient, and where; negative beyond it. */
+  stallMargin: number;
+  stallEta: number;
+  unsettled: number[]; // chord Reynolds numbers at which no flow settled: the next higher one that does answers there
+}
+
 export interface TwinPrice {
   extraAlpha: number; // degrees, design minus twin at the same lift
   extraInducedDrag: number; // N, design minus twin at the same lift
+  extraProfileDrag: number; // N, of wing and stabilizer, likewise
+  extraTotalDrag: number; // N, both
   alpha: number; // degrees, the twin's
   inducedDrag: number; // N, the twin's
 }
@@ -90,6 +120,8 @@ export interface Report {
     leastFactor: number; // k of the wing alone, with its image if there is depth
     leastForWing: number; // N, least drag of this curve at the wing's vertical lift
   };
+  drag: Drag;
+  sections: SectionsUsed;
   ledger: Ledger;
   strips: { wing: StripFigures[]; stabilizer: StripFigures[] };
   stability: {
@@ -124,6 +156,7 @@ export interface ConditionOptions {
   strips?: number; // wing, per side
   stabilizerStrips?: number;
   rows?: number;
-  sections?: 'thin';
+  /** Real: lift and drag of the sections' own polars (default). Thin: slope 2 pi, thin-airfoil angles, assumed drag. */
+  sections?: 'thin' | 'real';
   neutralDroop?: boolean; // default true; false leaves it null and saves about ten solves
 }

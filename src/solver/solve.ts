@@ -13,13 +13,16 @@ import {
   loadsAt,
   mixAlpha,
 } from './forces/loads.ts';
+import type { ProfileModel } from './forces/profile.ts';
 import { stripFigures, sumWing } from './forces/spread.ts';
-import { type Craft, craftOf, type Resolution } from './geometry/craft.ts';
+import type { Craft, Resolution } from './geometry/craft.ts';
 import type { Surface } from './geometry/surface.ts';
 import type { ConditionOptions, Report, StabilizerFigures, SurfaceFigures } from './report.ts';
 import { type Condition, conditionOf, GRAVITY, resolutionOf } from './studies/condition.ts';
+import { craftFor } from './studies/craft-for.ts';
 import { derivativesOf, lateralLoads } from './studies/derivatives.ts';
 import { holdTerms, sidewaysVolume, stabilizerVolume } from './studies/hold.ts';
+import { levelDrag } from './studies/level-drag.ts';
 import { neutralDroop } from './studies/neutral-droop.ts';
 import {
   camberMoment,
@@ -32,6 +35,7 @@ import {
 } from './studies/pitch.ts';
 import { profileLoads, stripDrags } from './studies/profile-derivatives.ts';
 import { profileFor } from './studies/profile-for.ts';
+import { rigOf } from './studies/rig.ts';
 import { type Flow, FlowPool } from './vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from './vortex/wake.ts';
 
@@ -46,7 +50,7 @@ const pool = new FlowPool();
 export function solve(design: Design, options: ConditionOptions = {}): Report {
   const resolution = resolutionOf(options);
   const condition = conditionOf(design.brief, options);
-  const craft = craftOf(design, condition.depth, resolution);
+  const craft = craftFor(design, condition.depth, resolution);
   const flow = pool.solve('design', craft, 'whole');
   const loads = alphaLoads(flow.system, flow.symmetric);
   const pressure = condition.density * condition.speed ** 2; // rho V^2
@@ -75,7 +79,8 @@ function assembleReport(
   const wake = system.fillWake();
   const drag = inducedDrag(wake, flow.stripCirculation) * pressure;
   const least = leastDrag(system, wake, wing.span);
-  const strips = stripFigures(craft, flow, condition.speed, condition.density, least);
+  const profile = profileFor(design, resolution.sections);
+  const strips = stripFigures(craft, flow, condition, least, profile);
   const sums = sumWing(strips.wing);
   const foil = lateralLoads(system, flow.base, flow.foil);
   const whole = lateralLoads(system, flow.base, flow.craft);
@@ -84,8 +89,18 @@ function assembleReport(
   const { x, height } = design.brief.balance;
   const hold = holdTerms(wing, stabilizer, lift.CL);
 
-  const running: Running = { alpha, pressure, lift: lift.total, drag, ...sums };
-  const ledger = drawLedger(pool, craft, design.wing, resolution, running);
+  const level = levelDrag(rigOf(design, craft, flow), condition, profile)({ alpha, turn: 0 });
+  const { wingProfile, stabilizerProfile } = level.sources;
+  const running: Running = {
+    alpha,
+    pressure,
+    lift: lift.total,
+    drag,
+    profileDrag: wingProfile + stabilizerProfile,
+    stream: condition,
+    ...sums,
+  };
+  const ledger = drawLedger(pool, craft, design.wing, resolution, running, profile);
   const perArea = 0.5 * pressure * wing.projectedArea;
   const [wingLoad, stabilizerLoad] = loadsAt(loads, alpha);
   const along =
@@ -114,12 +129,19 @@ function assembleReport(
       leastFactor: least.factor,
       leastForWing: (sums.verticalLift / 2) ** 2 / (least.measure * pressure),
     },
+    drag: { ...level.sources, total: level.total },
+    sections: {
+      source: profile.source,
+      stallMargin: level.stallMargin,
+      stallEta: craft.parts.wing.eta[level.stallStrip]!,
+      unsettled: profile.unsettled?.() ?? [],
+    },
     ledger,
     strips,
     stability: {
       foil: foilDerivatives,
       craft: derivativesOf(whole, { ...reference, x, z: height }),
-      ...profileDerivatives(design, craft, flow, alpha, condition),
+      ...profileDerivatives(design, craft, flow, alpha, condition, profile),
       Czalpha: (2 * pitch.slopes.force) / wing.projectedArea,
       Cmalpha: (2 * pitch.slopes.moment) / (wing.projectedArea * wing.meanChord),
       neutralPoint: pitch.neutralPoint,
@@ -138,8 +160,15 @@ function assembleReport(
 }
 
 /** What strip drag adds to the derivatives; `flow.base` holds the running state. */
-function profileDerivatives(design: Design, craft: Craft, flow: Flow, alpha: number, condition: Condition) {
-  const drags = stripDrags(craft, flow, condition, profileFor(design));
+function profileDerivatives(
+  design: Design,
+  craft: Craft,
+  flow: Flow,
+  alpha: number,
+  condition: Condition,
+  profile: ProfileModel,
+) {
+  const drags = stripDrags(craft, flow, condition, profile);
   const { projectedArea: area, span } = craft.wing;
   const { x, height: z } = design.brief.balance;
   const foil = profileLoads(craft, flow, flow.foil, alpha, drags, false);

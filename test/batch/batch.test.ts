@@ -242,7 +242,7 @@ describe('bad input', () => {
       'solve curved-race.json --rows 32 --strips 400',
       '--rows: found 32 with 400 strips, allowed a product of up to 1600',
     ],
-    ['solve curved-race.json --sections thick', '--sections: found "thick", allowed thin'],
+    ['solve curved-race.json --sections thick', '--sections: found "thick", allowed thin or real'],
     [SWEEP, '--vary: found none, allowed one or more --vary PATH=FROM:TO:COUNT'],
     [
       `${SWEEP} --vary wing.droop.tipAngle`,

@@ -31,7 +31,7 @@ describe('the page about the batch command', () => {
       expect([code, error]).toEqual([0, '']);
       expect(output.length + files.written.size).toBeGreaterThan(0);
     },
-    30_000,
+    90_000, // propose solves some thousand designs
   );
 
   it('shows each command at work', () => {

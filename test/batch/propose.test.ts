@@ -23,9 +23,9 @@ function speedColumn(text: string, speed: number, fix: string, column: string): 
 
 describe('propose', () => {
   const limits = {
-    holdIndex: { least: 5 },
+    holdIndex: { least: 9 },
     span: { most: 0.78 },
-    stallMargin: { least: 0.2 },
+    stallMargin: { least: 0.05 },
     cavitationMargin: { least: -0.5 },
   };
   const free = { ...FREE, droop: { least: 5, most: 45 } };

@@ -8,10 +8,11 @@ import { waterProperties } from '../../src/solver/design/water.ts';
 import { drawLedger } from '../../src/solver/forces/ledger.ts';
 import { alphaForLift, alphaLoads, mixAlpha } from '../../src/solver/forces/loads.ts';
 import { stripFigures, sumWing } from '../../src/solver/forces/spread.ts';
-import { craftOf } from '../../src/solver/geometry/craft.ts';
 import { solve } from '../../src/solver/solve.ts';
+import { craftFor } from '../../src/solver/studies/craft-for.ts';
 import { derivativesOf, lateralLoads } from '../../src/solver/studies/derivatives.ts';
 import { neutralPoint } from '../../src/solver/studies/pitch.ts';
+import { profileFor } from '../../src/solver/studies/profile-for.ts';
 import { solveAntisymmetricUnits, solveSymmetricUnits } from '../../src/solver/vortex/causes.ts';
 import { FlowPool } from '../../src/solver/vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from '../../src/solver/vortex/wake.ts';
@@ -25,12 +26,14 @@ const demo = new URL('../../web/demos/', import.meta.url);
 export function bench(): void {
   const design = JSON.parse(readFileSync(new URL('curved-race.json', demo), 'utf8')) as Design;
   const { depth, balance, allUpMass, upwardPull, speeds, water } = design.brief;
-  const { density } = waterProperties(water.kind, water.temperature);
+  const { density, viscosity } = waterProperties(water.kind, water.temperature);
   const pressure = density * speeds.cruise ** 2;
   const lift = (1 - upwardPull) * allUpMass * GRAVITY;
   const pool = new FlowPool();
-  const craft = craftOf(design, depth, resolution);
+  const craft = craftFor(design, depth, resolution);
   const flow = pool.solve('design', craft, 'whole');
+  const profile = profileFor(design);
+  const stream = { speed: speeds.cruise, density, viscosity };
   const { system } = flow;
   const reference = { area: craft.wing.projectedArea, span: craft.wing.span };
 
@@ -49,10 +52,10 @@ export function bench(): void {
     return { alpha, drag, least };
   };
   const full = measure(() => {
-    pool.solve('design', craftOf(design, depth, resolution), 'whole');
+    pool.solve('design', craftFor(design, depth, resolution), 'whole');
     finish();
   }, RUNS);
-  const geometry = measure(() => void craftOf(design, depth, resolution), RUNS);
+  const geometry = measure(() => void craftFor(design, depth, resolution), RUNS);
   const influence = measure(() => system.fillInfluence(true), RUNS);
   const fillAndFactor = median(() => {
     system.fillInfluence(true);
@@ -67,9 +70,9 @@ export function bench(): void {
   }, RUNS);
   const forces = measure(() => void finish(), RUNS);
   const { alpha, drag, least } = finish();
-  const sums = sumWing(stripFigures(craft, flow, speeds.cruise, density, least).wing);
-  const running = { alpha, pressure, lift, drag, ...sums };
-  const ledger = measure(() => void drawLedger(pool, craft, design.wing, resolution, running), RUNS);
+  const sums = sumWing(stripFigures(craft, flow, stream, least, profile).wing);
+  const running = { alpha, pressure, lift, drag, profileDrag: 0, stream, ...sums };
+  const ledger = measure(() => void drawLedger(pool, craft, design.wing, resolution, running, profile), RUNS);
   const report = measure(() => void solve(design), 60);
 
   console.log(`full solve: ${full.median.toFixed(2)} ms`);

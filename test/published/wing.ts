@@ -12,7 +12,7 @@ export const SMALL_ANGLE = 0.5;
 
 /** A solve at the small angle without the search for the neutral droop; then what differs. */
 export function solveSmall(design: Design, options: ConditionOptions = {}): Report {
-  return solve(design, { alpha: SMALL_ANGLE, neutralDroop: false, ...options });
+  return solve(design, { alpha: SMALL_ANGLE, neutralDroop: false, sections: 'thin', ...options });
 }
 
 /** Twelve rows: 20 strips a side agree with 60 to 1e-4 where the tip has a chord; a pointed tip needs 40. */

@@ -1,6 +1,6 @@
 /** The running states at the brief's speeds, written out: attitude and trim, drag by source. */
 import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
-import type { DragSources } from '../../solver/studies/level-drag.ts';
+import type { DragSources } from '../../solver/report.ts';
 import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
 import { figureTable } from '../figure-table.ts';
 import { footPlace, margin, signed } from './words.ts';

@@ -1,7 +1,7 @@
 /** The charts of the speed series: drag by source, lift to drag, power, and what trims. */
 import { html } from 'lit';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
-import type { DragSources } from '../../solver/studies/level-drag.ts';
+import type { DragSources } from '../../solver/report.ts';
 import type { Fix } from '../../solver/studies/level-running.ts';
 import type { SpeedPoint } from '../../solver/studies/speed.ts';
 import type { SpeedStudy } from '../../solver/studies/speed-study.ts';

@@ -9,7 +9,9 @@ import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { Ledger, TwinPrice } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import { gatherStrips, inducedDrag } from '../vortex/wake.ts';
+import type { Stream } from './drag-sources.ts';
 import { type AlphaLoads, alphaForLift, alphaLoads, loadsAt, mixAlpha } from './loads.ts';
+import { type ProfileModel, profileDrag } from './profile.ts';
 
 /** The design's own running state, which the twins are measured against. */
 export interface Running {
@@ -17,6 +19,8 @@ export interface Running {
   pressure: number; // rho V^2, N/m2
   lift: number; // N, whole foil, across the stream
   drag: number; // N, far-field induced drag
+  profileDrag: number; // N, wing and stabilizer
+  stream: Stream;
   normalForce: number; // N, wing, sum of F_n
   verticalLift: number; // N, wing, sum of F_z
   pushedSideways: number; // N, wing, sum of |F_y|
@@ -30,12 +34,13 @@ export function drawLedger(
   planform: Planform,
   resolution: Resolution,
   running: Running,
+  profile: ProfileModel,
 ): Ledger {
   const { normalForce, verticalLift, pushedSideways } = running;
   const bent = isBent(craft.wing);
   const unrolled = bent ? unrolledTwin(craft, planform, resolution) : craft;
-  const twin = bent ? runTwin(pool, unrolled, running) : null;
-  const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running) : null;
+  const twin = bent ? runTwin(pool, unrolled, running, profile) : null;
+  const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running, profile) : null;
   const flatLift = twin?.verticalLift ?? verticalLift;
   const lostLift = flatLift - verticalLift;
   const deep = bent && craft.depth !== null ? lostInDeepWater(pool, craft, unrolled, running.alpha) : null;
@@ -64,6 +69,8 @@ function isBent(wing: Surface): boolean {
 const noPrice = ({ alpha, drag }: Running): TwinPrice => ({
   extraAlpha: 0,
   extraInducedDrag: 0,
+  extraProfileDrag: 0,
+  extraTotalDrag: 0,
   alpha: alpha * DEGREES,
   inducedDrag: drag,
 });
@@ -75,24 +82,31 @@ function share(lost: number, flat: number): number | null {
 
 /** Same chords, twist, sections and unrolled length, droop removed; nothing else of the foil changes. */
 function unrolledTwin(craft: Craft, planform: Planform, resolution: Resolution): Craft {
-  const flat = surfaceOf({
-    ...planform,
-    droop: { kind: 'flat' },
-    length: { kind: 'unrolled', value: craft.wing.unrolledLength },
-  });
+  const length = { kind: 'unrolled', value: craft.wing.unrolledLength } as const;
+  const flat = surfaceOf({ ...planform, droop: { kind: 'flat' }, length }, undefined, craft.wing.lift);
   return assemble(flat, craft.stabilizer, null, craft.depth, resolution);
 }
 
-function runTwin(pool: FlowPool, twin: Craft, running: Running): { verticalLift: number; price: TwinPrice } {
+function runTwin(
+  pool: FlowPool,
+  twin: Craft,
+  running: Running,
+  profile: ProfileModel,
+): { verticalLift: number; price: TwinPrice } {
   const flow = pool.solve('twin', twin, 'angle');
   const loads = alphaLoads(flow.system, flow.symmetric);
   const alpha = alphaForLift(loads, running.lift / running.pressure);
   const drag = farField(flow, alpha) * running.pressure;
+  const extraInducedDrag = running.drag - drag;
+  const extraProfileDrag =
+    running.profileDrag - profileDrag(twin, flow.stripCirculation, running.stream, profile);
   return {
     verticalLift: loadsAt(loads, running.alpha)[0].z * running.pressure,
     price: {
       extraAlpha: (running.alpha - alpha) * DEGREES,
-      extraInducedDrag: running.drag - drag,
+      extraInducedDrag,
+      extraProfileDrag,
+      extraTotalDrag: extraInducedDrag + extraProfileDrag,
       alpha: alpha * DEGREES,
       inducedDrag: drag,
     },

@@ -1,7 +1,9 @@
 /**
  * Profile drag of the lifting surfaces: what a strip of section pays for friction and pressure, and how much lift
- * coefficient it can carry. Until section polars are asked for, a fixed coefficient stands in, and says so.
+ * coefficient it can carry. With thin sections a fixed coefficient stands in, and says so.
  */
+import type { Craft } from '../geometry/craft.ts';
+import type { Stream } from './drag-sources.ts';
 
 /** A section strip at its place on a surface. */
 export interface ProfilePoint {
@@ -11,6 +13,8 @@ export interface ProfilePoint {
 
 export interface ProfileModel {
   readonly source: 'polars' | 'fixed';
+  /** Chord Reynolds numbers asked for so far at which no flow settled: the next higher one that does answers there. */
+  unsettled?(): number[];
   /** Fills `out` for a strip at eta of wing or stabilizer with lift coefficient cl at a chord Reynolds number. */
   surface(part: 'wing' | 'stabilizer', eta: number, cl: number, reynolds: number, out: ProfilePoint): void;
   /** The strut's section without side force; null leaves it to turbulent friction with a form factor. */
@@ -31,3 +35,30 @@ export const fixedProfile: ProfileModel = {
   },
   strutCd: () => null,
 };
+
+/**
+ * Profile drag of wing and stabilizer, both halves, N. `circulation`: per strip, wing then stabilizer, of a stream of
+ * speed 1.
+ */
+export function profileDrag(
+  { parts }: Craft,
+  circulation: Float64Array,
+  { speed, density, viscosity }: Stream,
+  profile: ProfileModel,
+): number {
+  const point: ProfilePoint = { cd: 0, clMax: 0 };
+  let sum = 0;
+  let first = 0;
+  for (const part of ['wing', 'stabilizer'] as const) {
+    const strips = parts[part];
+    if (!strips) continue;
+    for (let k = 0; k < strips.count; k++) {
+      const chord = strips.chord[k]!;
+      const cl = (2 * circulation[first + k]!) / chord;
+      profile.surface(part, strips.eta[k]!, cl, (speed * chord) / viscosity, point);
+      sum += point.cd * chord * strips.width[k]!;
+    }
+    first += strips.count;
+  }
+  return density * speed * speed * sum;
+}

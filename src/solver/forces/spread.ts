@@ -4,6 +4,8 @@ import type { Strips } from '../geometry/strips.ts';
 import type { StripFigures } from '../report.ts';
 import type { Flow } from '../vortex/flow.ts';
 import type { LeastDrag } from '../vortex/wake.ts';
+import type { Stream } from './drag-sources.ts';
+import type { ProfileModel, ProfilePoint } from './profile.ts';
 
 /**
  * Strip figures from the flow's `base` mix (stream speed 1) and its gathered strip circulations.
@@ -12,19 +14,21 @@ import type { LeastDrag } from '../vortex/wake.ts';
 export function stripFigures(
   craft: Craft,
   flow: Flow,
-  speed: number,
-  density: number,
+  stream: Stream,
   least: LeastDrag,
+  profile: ProfileModel,
 ): { wing: StripFigures[]; stabilizer: StripFigures[] } {
   const { wing: wingParts, stabilizer: stabilizerParts } = craft.parts;
-  const wing = stripsOf(wingParts, flow, 0, 0, speed, density);
+  const wing = stripsOf(wingParts, flow, 0, 0, stream, (...at) => profile.surface('wing', ...at));
   const lift = wing.reduce((sum, strip) => sum + 2 * strip.forceZ, 0);
-  const scale = lift / (2 * density * speed * least.measure);
+  const scale = lift / (2 * stream.density * stream.speed * least.measure);
   wing.forEach((strip, k) => {
     strip.leastCirculation = least.circulation[k]! * scale;
   });
   const stabilizer = stabilizerParts
-    ? stripsOf(stabilizerParts, flow, wingParts.count, flow.system.wingSegments, speed, density)
+    ? stripsOf(stabilizerParts, flow, wingParts.count, flow.system.wingSegments, stream, (...at) =>
+        profile.surface('stabilizer', ...at),
+      )
     : [];
   return { wing, stabilizer };
 }
@@ -34,12 +38,13 @@ function stripsOf(
   flow: Flow,
   firstStrip: number,
   firstSegment: number,
-  speed: number,
-  density: number,
+  { speed, density, viscosity }: Stream,
+  section: (eta: number, cl: number, reynolds: number, out: ProfilePoint) => void,
 ): StripFigures[] {
   const { alongX, alongY, alongZ, controlY, controlZ } = flow.system;
   const { x, y, z } = flow.base.field;
   const pressure = density * speed * speed;
+  const point: ProfilePoint = { cd: 0, clMax: 0 };
   return Array.from({ length: parts.count }, (_, k) => {
     let forceY = 0;
     let forceZ = 0;
@@ -52,6 +57,9 @@ function stripsOf(
     const droop = parts.droop[k]!;
     const circulation = flow.stripCirculation[firstStrip + k]! * speed;
     const chord = parts.chord[k]!;
+    const cl = (2 * circulation) / (speed * chord);
+    const reynolds = (speed * chord) / viscosity;
+    section(parts.eta[k]!, cl, reynolds, point);
     return {
       eta: parts.eta[k]!,
       x: parts.quarterX[k]!,
@@ -61,10 +69,13 @@ function stripsOf(
       droop: (droop * 180) / Math.PI,
       chord,
       circulation,
-      cl: (2 * circulation) / (speed * chord),
+      cl,
       normalForce: forceY * Math.sin(droop) + forceZ * Math.cos(droop),
       forceY,
       forceZ,
+      reynolds,
+      cd: point.cd,
+      usableCl: point.clMax,
       leastCirculation: 0,
     };
   });

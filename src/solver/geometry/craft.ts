@@ -13,6 +13,7 @@ import {
   spaceStations,
 } from './strips.ts';
 import { type Surface, surfaceOf } from './surface.ts';
+import type { SectionLift } from './thin.ts';
 import { touchingAt } from './touching.ts';
 
 export interface Resolution {
@@ -20,6 +21,8 @@ export interface Resolution {
   stabilizerStrips: number;
   rows: number;
   spacing?: Spacing; // equal strips are for worked examples; they do not share edges
+  /** How sections lift and drag: by their own polars (default), or by thin-airfoil theory and assumed coefficients. */
+  sections?: 'thin' | 'real';
 }
 
 export interface Craft {
@@ -30,11 +33,27 @@ export interface Craft {
   parts: Parts;
 }
 
-/** Throws a plain sentence when depth or surfaces do not fit, GeometryError when a surface cannot be drawn. */
-export function craftOf(design: Design, depth: number | null, resolution: Resolution): Craft {
-  const wing = surfaceOf(design.wing);
+/** How the sections of both surfaces lift. */
+export interface Lifts {
+  wing: SectionLift;
+  stabilizer: SectionLift;
+}
+
+/**
+ * The foil as drawn; without `lifts` its sections follow thin-airfoil theory. Throws a plain sentence when depth
+ * or surfaces do not fit, GeometryError when a surface cannot be drawn.
+ */
+export function craftOf(
+  design: Design,
+  depth: number | null,
+  resolution: Resolution,
+  lifts?: Partial<Lifts>,
+): Craft {
+  const wing = surfaceOf(design.wing, undefined, lifts?.wing);
   const { stabilizer: drawn, strut } = design;
-  const stabilizer = drawn ? surfaceOf(drawn, { arm: drawn.arm, height: drawn.height }) : null;
+  const stabilizer = drawn
+    ? surfaceOf(drawn, { arm: drawn.arm, height: drawn.height }, lifts?.stabilizer)
+    : null;
   const problem = touchingProblem(wing, stabilizer) ?? depthProblem(wing, stabilizer, strut, depth);
   if (problem) throw new Error(problem);
   return assemble(wing, stabilizer, strut, depth, resolution);

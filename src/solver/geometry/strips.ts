@@ -97,8 +97,8 @@ function follow(wide: Surface, narrow: Surface, stations: Stations, wanted: numb
   return { edges, controls };
 }
 
-/** Cuts a surface at the given stations into `rows` chordwise rows. `slope`: section lift slope per rad. */
-export function cutStrips(surface: Surface, stations: Stations, rows: number, slope = 2 * Math.PI): Strips {
+/** Cuts a surface at the given stations into `rows` chordwise rows. */
+export function cutStrips(surface: Surface, stations: Stations, rows: number): Strips {
   const count = stations.controls.length;
   const strips = emptyStrips(count, rows);
   for (let k = 0; k <= count; k++) {
@@ -124,6 +124,7 @@ export function cutStrips(surface: Surface, stations: Stations, rows: number, sl
     strips.width[k] = surface.halfLength * (stations.edges[k + 1]! - stations.edges[k]!);
     strips.droop[k] = surface.droop(eta);
     strips.pitch[k] = surface.pitch(eta);
+    const slope = surface.lift.slope(eta, chord);
     for (let r = 0; r < rows; r++) {
       const at = r * count + k;
       // A section whose lift slope is not 2 pi meets the flow at another distance behind its bound vortex.

@@ -12,7 +12,7 @@
 import type { Planform } from '../design/document.ts';
 import { chordLaw, droopLaw, type Law, type OpenDroop, sweepLaw, twistLaw } from '../design/laws.ts';
 import { findRoot } from '../numeric/roots.ts';
-import { momentCoefficient, zeroLiftAngle } from './thin.ts';
+import { type SectionLift, thinLift } from './thin.ts';
 
 export interface Point {
   y: number;
@@ -32,6 +32,7 @@ export interface Surface {
   twist(eta: number): number; // rad, nose up, without incidence
   /** Angle of the section's zero-lift line to the x axis: incidence + twist - zero-lift angle, rad. */
   pitch(eta: number): number;
+  readonly lift: SectionLift;
   point(eta: number): Point; // quarter-chord line; a new object each call
   readonly projectedArea: number; // m2, both halves, integral of c dy
   readonly unrolledArea: number; // m2, both halves, integral of c ds
@@ -65,12 +66,14 @@ const GAUSS_AT = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 
 const GAUSS_WEIGHT = [0.17392742256872692, 0.32607257743127305, 0.32607257743127305, 0.17392742256872692];
 
 /**
- * The surface a planform draws, its root quarter chord at `place` (the wing's is the origin).
+ * The surface a planform draws, its root quarter chord at `place` (the wing's is the origin). `lift`: how its sections
+ * lift; left out, as thin-airfoil theory says.
  * Throws GeometryError when the length or tip drop cannot be reached, or the wing has no area.
  */
 export function surfaceOf(
   planform: Planform,
   place: { arm: number; height: number } = { arm: 0, height: 0 },
+  lift: SectionLift = thinLift(planform.section),
 ): Surface {
   const chord = chordLaw(planform.chord);
   const open = droopLaw(planform.droop);
@@ -78,12 +81,13 @@ export function surfaceOf(
   const { tip, halfLength } = fitDroop(planform, open, panels);
   const droop = (eta: number) => open.at(eta, tip);
   const line = traceLine(droop, halfLength, panels);
-  return describe(planform, place, chord, droop, line, halfLength, tip, open.knots, panels);
+  return describe(planform, place, lift, chord, droop, line, halfLength, tip, open.knots, panels);
 }
 
 function describe(
   planform: Planform,
   place: { arm: number; height: number },
+  lift: SectionLift,
   chord: Law,
   droop: (eta: number) => number,
   line: Line,
@@ -94,9 +98,6 @@ function describe(
 ): Surface {
   const sweep = sweepLaw(planform.sweep, halfLength);
   const twist = twistLaw(planform.twist);
-  const { root, tip: end } = planform.section;
-  const zeroLift = blend(zeroLiftAngle(root), zeroLiftAngle(end));
-  const moment = blend(momentCoefficient(root), momentCoefficient(end));
   const incidence = (planform.incidence * Math.PI) / 180;
   const tipPoint = { y: 0, z: 0 };
   line.locate(1, tipPoint);
@@ -107,7 +108,7 @@ function describe(
         `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`,
         '-90 to 90 degrees',
       );
-  const sums = sumUp(chord.at, droop, moment, line, panels);
+  const sums = sumUp(chord.at, droop, lift, line, panels);
   if (!(sums.projected > 0))
     throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
   const projectedArea = 2 * halfLength * sums.projected;
@@ -122,7 +123,8 @@ function describe(
     x: (eta) => place.arm + sweep.at(eta),
     droop,
     twist: twist.at,
-    pitch: (eta) => incidence + twist.at(eta) - zeroLift(eta),
+    pitch: (eta) => incidence + twist.at(eta) - lift.zeroLift(eta, chord.at(eta)),
+    lift,
     point(eta) {
       const at = { y: 0, z: 0 };
       line.locate(eta, at);
@@ -140,11 +142,6 @@ function describe(
     sidewaysShare: sums.sideways / sums.unrolled,
     camberMoment: 2 * halfLength * sums.camber,
   };
-}
-
-/** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their angles and moments. */
-function blend(atRoot: number, atTip: number): (eta: number) => number {
-  return (eta) => atRoot + (atTip - atRoot) * eta;
 }
 
 /** Panel edges over [0, 1], split at knots and bunched as the cube of the distance at both ends of each piece. */
@@ -263,7 +260,7 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
 function sumUp(
   chord: (eta: number) => number,
   droop: (eta: number) => number,
-  moment: (eta: number) => number,
+  lift: SectionLift,
   line: Line,
   panels: Float64Array,
 ) {
@@ -291,7 +288,7 @@ function sumUp(
       sums.projected += weight * c * Math.cos(angle);
       sums.unrolled += weight * c;
       sums.chordSquared += weight * c * c * Math.cos(angle);
-      sums.camber += weight * moment(eta) * c * c * Math.cos(angle);
+      sums.camber += weight * lift.moment(eta, c) * c * c * Math.cos(angle);
       sums.moment += weight * c * at.y;
       sums.droopMoment += weight * c * at.y * angle;
       sums.sideways += weight * c * Math.sin(angle) ** 2;

@@ -5,8 +5,25 @@
  *   moment about the quarter chord = (1/2) integral of (dy/dx)(cos 2 theta - cos theta) d theta.
  * Angles in radians, negative for positive camber; moment coefficients positive nose up. Thickness is left out.
  */
-import type { Outline } from '../design/document.ts';
+import type { Outline, Planform } from '../design/document.ts';
 import { type FourDigit, fourDigitOf, meanLine } from './outline.ts';
+
+/** What the sections along a surface do to the stream, at eta where the chord is `chord` (m). */
+export interface SectionLift {
+  zeroLift(eta: number, chord: number): number; // rad, of the chord line to the stream where the section lifts nothing
+  slope(eta: number, chord: number): number; // lift slope, per rad
+  moment(eta: number, chord: number): number; // coefficient about the quarter chord at zero lift, nose up
+}
+
+/** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their angles and moments. */
+export function thinLift({ root, tip }: Planform['section']): SectionLift {
+  const blend = (atRoot: number, atTip: number) => (eta: number) => atRoot + (atTip - atRoot) * eta;
+  return {
+    zeroLift: blend(zeroLiftAngle(root), zeroLiftAngle(tip)),
+    slope: () => 2 * Math.PI,
+    moment: blend(momentCoefficient(root), momentCoefficient(tip)),
+  };
+}
 
 /** Angle of the chord line to the stream at which the section lifts nothing, rad. */
 export function zeroLiftAngle(outline: Outline): number {

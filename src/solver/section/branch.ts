@@ -43,6 +43,8 @@ export function emptySample(): PolarSample {
 /** One branch at one Reynolds number: figures by the size of lift up to stall, and by the distance from zero lift. */
 export class Branch {
   readonly limit: number; // lift coefficient at stall; NaN where nothing settled
+  readonly stallAngle: number; // rad, of the limit
+  readonly first: number; // lift coefficient at which it begins; NaN likewise
   private readonly byLift: Record<Figure, Curve> | null;
   private readonly byAngle: Record<Figure, Curve> | null;
 
@@ -55,8 +57,23 @@ export class Branch {
     for (const row of rows.slice(0, stallIndex(rows, line) + 1))
       if (rising.length === 0 || sign * (row.cl - rising[rising.length - 1]!.cl) > 1e-4) rising.push(row);
     this.limit = rising[rising.length - 1]?.cl ?? Number.NaN;
+    this.stallAngle = rising[rising.length - 1]?.alpha ?? Number.NaN;
+    this.first = rising[0]?.cl ?? Number.NaN;
     this.byLift = curves(rising, ({ cl }) => sign * cl);
     this.byAngle = curves(rows, ({ alpha }) => sign * alpha);
+  }
+
+  get isSolved(): boolean {
+    return this.byLift !== null;
+  }
+
+  dragAt(cl: number): number {
+    return this.byLift ? this.byLift.cd(this.sign * cl) : Number.NaN;
+  }
+
+  /** Lift coefficient at an angle, rad. */
+  liftAt(alpha: number): number {
+    return this.byAngle ? this.byAngle.cl(this.sign * alpha) : Number.NaN;
   }
 
   atLift(cl: number, out: PolarSample): void {

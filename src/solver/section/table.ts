@@ -2,11 +2,15 @@
  * Polars kept by Reynolds number and looked up by lift coefficient or angle: what strips of a wing ask for. Angles in
  * radians.
  *
- * Lines of constant Reynolds number stand five to the decade and are solved when first asked for, each branch (above
- * and below zero lift) for itself, outward in equal steps until lift has fallen. Along a line figures run on monotone
- * cubics; between lines they vary linearly with the logarithm of the Reynolds number.
+ * Lines of constant Reynolds number stand four to the decade from 1e5 to 1e7 and are solved when first asked for, each
+ * branch for itself, outward in equal steps until lift has fallen: the upper one from a step below zero lift, so that
+ * tips that hardly lift do not need the other. Along a line figures run
+ * on monotone cubics; between lines they vary linearly with the logarithm of the Reynolds number, drag by its own
+ * logarithm, since it follows powers of that number. Below the lowest line drag grows as a laminar layer's would, with
+ * Re^-1/2, and the rest stands still.
  */
 import { Branch, emptySample, FIGURES, mirrored, type PolarSample, type Row, rowOf } from './branch.ts';
+import type { SectionFigures } from './drag.ts';
 import { SectionLayer } from './layer.ts';
 import { March, stallIndex, type Water } from './polar.ts';
 import { type LiftLine, liftLine } from './pressure.ts';
@@ -16,19 +20,29 @@ import type { Clarity } from './transition.ts';
 
 export { emptySample, type PolarSample } from './branch.ts';
 
-const PER_DECADE = 5;
-const STEP = (1.25 * Math.PI) / 180;
-const MOST_STEPS = 20;
+const PER_DECADE = 4;
+const STEP = (1.5 * Math.PI) / 180;
+const MOST_STEPS = 17;
 const STEPS_PAST_STALL = 2;
-const [LEAST_REYNOLDS, MOST_REYNOLDS] = [2e4, 2e7];
+const [LEAST_INDEX, MOST_INDEX] = [5 * PER_DECADE, 7 * PER_DECADE];
+const LEAST_REYNOLDS = 10 ** (LEAST_INDEX / PER_DECADE);
+const LINEAR_LIFT = 0.5; // up to which the mean lift slope is taken
+
+/** How a section lifts in real water: what a lifting line needs to know of it. */
+export interface ViscousLine extends LiftLine {
+  moment: number; // coefficient about the quarter chord at zero lift, nose up
+}
 
 /** Tables come from `createPolarTable`. */
 export class PolarTable {
   /** Inviscid lift slope (per rad) and zero-lift angle (rad). */
   readonly line: LiftLine;
+  /** Reynolds numbers at which nothing settled; the next line above answers for them. */
+  readonly unsettled = new Set<number>();
   private readonly layer: SectionLayer;
   private readonly branches = new Map<number, Branch>();
-  private readonly starts = new Map<number, number>(); // lift coefficient at the inviscid zero-lift angle
+  private readonly leastDrags = new Map<number, number>();
+  private readonly viscousLines = new Map<number, ViscousLine>();
   private readonly isSymmetric: boolean;
   private readonly low = emptySample();
   private readonly high = emptySample();
@@ -37,57 +51,127 @@ export class PolarTable {
     readonly flow: MassResponse,
     readonly water: Water,
   ) {
-    this.line = liftLine(flow.flow);
     this.layer = new SectionLayer(flow);
     this.isSymmetric = isSymmetric(flow) && water.tripUpper === water.tripLower;
+    const line = liftLine(flow.flow);
+    this.line = this.isSymmetric ? { ...line, zeroLift: 0 } : line;
   }
 
   /** Fills `out` for a lift coefficient at a chord Reynolds number. */
   lookup(cl: number, reynolds: number, out: PolarSample): void {
-    const { index, share } = place(reynolds);
-    const low = this.branch(index, cl >= this.start(index) ? 1 : -1);
-    const high = this.branch(index + 1, cl >= this.start(index + 1) ? 1 : -1);
-    const limit = low.limit + share * (high.limit - low.limit);
-    low.atLift(towardsLimit(cl, limit, low.limit), this.low);
-    high.atLift(towardsLimit(cl, limit, high.limit), this.high);
-    this.blend(share, out);
+    const { low, high, lowLift, highLift, limit, share, thickening } = this.stand(cl, reynolds);
+    low.atLift(lowLift, this.low);
+    high.atLift(highLift, this.high);
+    this.blend(share, thickening, out);
     if (out.state === 'inside' && cl * Math.sign(limit) > Math.abs(limit)) out.state = 'beyond';
+  }
+
+  /** Drag coefficient at a lift coefficient; beyond stall the one at stall. NaN where nothing settled. */
+  drag(cl: number, reynolds: number): number {
+    if (cl === 0 && this.isSymmetric) {
+      const { index, share, thickening } = place(reynolds);
+      const value = between(this.leastDrag(index), this.leastDrag(index + 1), share);
+      if (Number.isFinite(value)) return thickening * value;
+    }
+    const { low, high, lowLift, highLift, share, thickening } = this.stand(cl, reynolds);
+    return thickening * between(low.dragAt(lowLift), high.dragAt(highLift), share);
+  }
+
+  /** Greatest lift coefficient at a Reynolds number, or the least (negative) with a sign of -1. */
+  limit(reynolds: number, sign: 1 | -1 = 1): number {
+    const { index, share } = place(reynolds);
+    const low = this.branch(index, sign).limit;
+    return low + share * (this.branch(index + 1, sign).limit - low);
+  }
+
+  /** Angle (rad) of the greatest lift. */
+  stallAngle(reynolds: number): number {
+    const { index, share } = place(reynolds);
+    const low = this.branch(index, 1).stallAngle;
+    return low + share * (this.branch(index + 1, 1).stallAngle - low);
+  }
+
+  /** Lift coefficient at an angle to the stream, rad; past stall as `lookupAngle` has it. */
+  lift(alpha: number, reynolds: number): number {
+    const { index, share } = place(reynolds);
+    const sign = alpha >= this.line.zeroLift ? 1 : -1;
+    const low = this.branch(index, sign).liftAt(alpha);
+    return low + share * (this.branch(index + 1, sign).liftAt(alpha) - low);
   }
 
   /** Fills `out` for an angle to the stream, rad; past stall lift falls as far as it was solved, then stays. */
   lookupAngle(alpha: number, reynolds: number, out: PolarSample): void {
-    const { index, share } = place(reynolds);
+    const { index, share, thickening } = place(reynolds);
     const sign = alpha >= this.line.zeroLift ? 1 : -1;
     this.branch(index, sign).atAngle(alpha, this.low);
     this.branch(index + 1, sign).atAngle(alpha, this.high);
-    this.blend(share, out);
+    this.blend(share, thickening, out);
     if (out.state === 'inside' && out.cl / out.clLimit > 0.999) out.state = 'beyond';
   }
 
-  /** Viscous zero-lift angle and the mean slope from there to a lift coefficient of 0.5 (or to the limit, if less). */
-  viscousLine(reynolds: number): LiftLine {
-    const sample = emptySample();
-    this.lookup(0, reynolds, sample);
-    const zeroLift = sample.alpha;
-    this.lookup(0.5, reynolds, sample);
-    return { zeroLift, slope: sample.cl / Math.sin(sample.alpha - zeroLift) };
+  /**
+   * Viscous zero-lift angle, moment there, and the mean slope to a lift coefficient of 0.5 (or to the limit, if less);
+   * the inviscid line without moment where nothing settled.
+   */
+  viscousLine(reynolds: number): ViscousLine {
+    const { index, share } = place(reynolds);
+    const low = this.viscousLineAt(index);
+    const high = this.viscousLineAt(index + 1);
+    const mix = (a: number, b: number) => a + share * (b - a);
+    return {
+      zeroLift: mix(low.zeroLift, high.zeroLift),
+      slope: mix(low.slope, high.slope),
+      moment: mix(low.moment, high.moment),
+    };
   }
 
-  private blend(share: number, out: PolarSample): void {
+  private viscousLineAt(index: number): ViscousLine {
+    const known = this.viscousLines.get(index);
+    if (known) return known;
+    const sample = this.low;
+    this.branchFor(index, 0).atLift(0, sample);
+    const { alpha: zeroLift, cm: moment } = sample;
+    this.branch(index, 1).atLift(LINEAR_LIFT, sample);
+    const slope = sample.cl / Math.sin(sample.alpha - zeroLift);
+    const isKnown = Number.isFinite(zeroLift) && slope > 0;
+    const made = isKnown ? { zeroLift, slope, moment } : { ...this.line, moment: 0 };
+    this.viscousLines.set(index, made);
+    return made;
+  }
+
+  /** The two branches that answer for a lift coefficient, and where each is read. */
+  private stand(cl: number, reynolds: number) {
+    const { index, share, thickening } = place(reynolds);
+    const low = this.branchFor(index, cl);
+    const high = this.branchFor(index + 1, cl);
+    const limit = low.limit + share * (high.limit - low.limit);
+    const lowLift = towardsLimit(cl, limit, low.limit);
+    const highLift = towardsLimit(cl, limit, high.limit);
+    return { low, high, lowLift, highLift, limit, share, thickening };
+  }
+
+  private blend(share: number, thickening: number, out: PolarSample): void {
     const { low, high } = this;
     for (const figure of FIGURES) out[figure] = low[figure] + share * (high[figure] - low[figure]);
+    out.cd = thickening * between(low.cd, high.cd, share);
     out.clLimit = low.clLimit + share * (high.clLimit - low.clLimit);
     out.state = low.state === 'unknown' || high.state === 'unknown' ? 'unknown' : 'inside';
   }
 
-  private start(index: number): number {
-    let known = this.starts.get(index);
+  /** Drag coefficient of a symmetric section without lift, which needs no branch; NaN where it does not settle. */
+  private leastDrag(index: number): number {
+    let known = this.leastDrags.get(index);
     if (known === undefined) {
-      const march = this.march(index);
-      known = this.isSymmetric ? 0 : (march.step(this.line.zeroLift)?.cl ?? 0);
-      this.starts.set(index, known);
+      known = this.march(index).step(0)?.cd ?? Number.NaN;
+      this.leastDrags.set(index, known);
     }
     return known;
+  }
+
+  private branchFor(index: number, cl: number): Branch {
+    if (this.isSymmetric) return this.branch(index, cl >= 0 ? 1 : -1);
+    const upper = this.branch(index, 1);
+    return cl < upper.first ? this.branch(index, -1) : upper;
   }
 
   private branch(index: number, sign: 1 | -1): Branch {
@@ -97,6 +181,10 @@ export class PolarTable {
       const isMirrored = this.isSymmetric && sign < 0;
       const rows = this.solve(index, isMirrored ? 1 : sign);
       known = new Branch(isMirrored ? rows.map(mirrored) : rows, sign, this.line);
+      if (!known.isSolved) {
+        this.unsettled.add(10 ** (index / PER_DECADE));
+        if (index < MOST_INDEX) known = this.branch(index + 1, sign);
+      }
       this.branches.set(key, known);
     }
     return known;
@@ -109,24 +197,37 @@ export class PolarTable {
   }
 
   private solve(index: number, sign: 1 | -1): Row[] {
-    const march = this.march(index);
     const rows: Row[] = [];
-    for (let k = 0, misses = 0; k <= MOST_STEPS && misses < 2; k++) {
-      const alpha = this.line.zeroLift + sign * k * STEP;
+    const solved = (march: March, alpha: number) => {
       const figures = march.step(alpha);
-      misses = figures ? 0 : misses + 1;
-      if (figures) rows.push(rowOf(alpha, figures));
+      if (figures) rows.push(alpha === 0 && this.isSymmetric ? levelRow(figures) : rowOf(alpha, figures));
+      return figures !== null;
+    };
+    if (sign > 0 && !this.isSymmetric) solved(this.march(index), this.line.zeroLift - STEP);
+    const march = this.march(index);
+    for (let k = 0, misses = 0; k <= MOST_STEPS && misses < 2; k++) {
+      misses = solved(march, this.line.zeroLift + sign * k * STEP) ? 0 : misses + 1;
       if (rows.length - stallIndex(rows, this.line) > STEPS_PAST_STALL) break;
     }
     return rows;
   }
 }
 
-/** The line below a Reynolds number, and how far it stands towards the next one. */
-function place(reynolds: number): { index: number; share: number } {
-  const at = PER_DECADE * Math.log10(Math.min(MOST_REYNOLDS, Math.max(LEAST_REYNOLDS, reynolds)));
-  const index = Math.floor(at);
-  return { index, share: at - index };
+/** A symmetric section along the stream lifts nothing: what its flow solved to within its tolerance is put right. */
+function levelRow(figures: SectionFigures): Row {
+  return { ...rowOf(0, figures), cl: 0, cm: 0 };
+}
+
+/** The line below a Reynolds number, how far it stands towards the next one, and drag over that of the lowest line. */
+function place(reynolds: number): { index: number; share: number; thickening: number } {
+  const at = Math.min(MOST_INDEX, Math.max(LEAST_INDEX, PER_DECADE * Math.log10(reynolds)));
+  const index = Math.min(MOST_INDEX - 1, Math.floor(at));
+  return { index, share: at - index, thickening: Math.sqrt(Math.max(1, LEAST_REYNOLDS / reynolds)) };
+}
+
+/** A drag coefficient between two, by its logarithm. */
+function between(low: number, high: number, share: number): number {
+  return low * (high / low) ** share;
 }
 
 /**

@@ -9,7 +9,7 @@
 import type { Design } from '../design/document.ts';
 import { farField } from '../forces/ledger.ts';
 import { type AlphaLoads, alphaForLift, alphaLoads, mixAlpha } from '../forces/loads.ts';
-import { assemble, type Craft, craftOf } from '../geometry/craft.ts';
+import { assemble, type Craft } from '../geometry/craft.ts';
 import {
   builtSurface,
   type Difference,
@@ -24,6 +24,7 @@ import { makeUnit } from '../vortex/causes.ts';
 import { type Flow, FlowPool } from '../vortex/flow.ts';
 import { type Halves, lopsidedFlow } from '../vortex/lopsided.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { sideLoads } from './derivatives.ts';
 import { holdTerms } from './hold.ts';
 
@@ -65,7 +66,7 @@ const LEAST_ROLL = 1e-6; // N m a degree below which no tolerance is named
 /** Throws an Error with a sentence where the design cannot run, or a measurement cannot be. */
 export function asBuilt(design: Design, { stations }: AsBuiltOptions): AsBuilt {
   const condition = conditionOf(design.brief, {});
-  const craft = craftOf(design, condition.depth, resolutionOf({}));
+  const craft = craftFor(design, condition.depth, resolutionOf({}));
   const pool = new FlowPool();
   const flow = pool.solve('drawn', craft, 'whole');
   const loads = alphaLoads(flow.system, flow.symmetric);

@@ -5,7 +5,7 @@
  */
 import type { Design, Pair, Planform, Stabilizer } from '../design/document.ts';
 import { droopLaw } from '../design/laws.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { type Curve, monotoneCubic } from '../numeric/spline.ts';
 import type { ConditionOptions } from '../report.ts';
@@ -13,6 +13,7 @@ import { turnNormal } from '../structure/flex.ts';
 import { seenFrom } from '../structure/pose.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { type FlyingFoil, flyFoil } from './flying-foil.ts';
 import { type SurfaceShape, surfaceShape } from './flying-shape.ts';
 
@@ -109,7 +110,7 @@ function flownShape(
     condition,
     resolution,
     'angle',
-    craftOf(design, condition.depth, resolution),
+    craftFor(design, condition.depth, resolution),
   );
   const { drawn, skeleton, pose } = foil;
   if (part === 'wing')

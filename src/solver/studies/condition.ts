@@ -19,12 +19,13 @@ export interface Condition {
 
 const RADIANS = Math.PI / 180;
 
-export function resolutionOf(options: ConditionOptions): Resolution {
+export function resolutionOf(options: ConditionOptions): Required<Omit<Resolution, 'spacing'>> {
   const strips = options.strips ?? 40;
   return {
     strips,
     stabilizerStrips: options.stabilizerStrips ?? Math.max(2, Math.round(strips / 2)),
     rows: options.rows ?? 1,
+    sections: options.sections ?? 'real',
   };
 }
 

@@ -4,12 +4,13 @@
  */
 import type { Design } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import { highestStation, upperTipDepth } from '../geometry/heel.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { solveWhole, type UnitStream, wholeFoil } from '../vortex/whole.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import type { LevelRunner } from './speed.ts';
 
 const RADIANS = Math.PI / 180;
@@ -79,7 +80,7 @@ export function heelStudy(
   resolution: Resolution,
 ): HeelRow[] {
   const depth = depthAtSpeed(design.brief, speed);
-  const craft = craftOf(design, depth, resolution);
+  const craft = craftFor(design, depth, resolution);
   const { density } = waterProperties(design.brief.water.kind, design.brief.water.temperature);
   const pressure = density * speed * speed;
   return heels.map((degrees) => {

@@ -7,11 +7,12 @@ import type { Design } from '../design/document.ts';
 import { loadsAt, mixAlpha } from '../forces/loads.ts';
 import type { ProfileModel } from '../forces/profile.ts';
 import { Bender, type Kept, largestAmplitude } from '../geometry/bend.ts';
-import { assemble, type Craft, craftOf, type Resolution, withoutStrut } from '../geometry/craft.ts';
+import { assemble, type Craft, type Resolution, withoutStrut } from '../geometry/craft.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
 import { holdTerms } from './hold.ts';
 import { profileLoads, stripDrags } from './profile-derivatives.ts';
@@ -82,7 +83,7 @@ export class DroopFamily {
     this.condition = conditionOf(design.brief, options);
     this.resolution = resolutionOf(options);
     this.bender = new Bender(design.wing, kept);
-    this.profile = profileFor(design);
+    this.profile = profileFor(design, this.resolution.sections);
   }
 
   /** The largest amplitude that can be drawn, runs below the surface and still carries the lift. */
@@ -151,7 +152,7 @@ export class DroopFamily {
 
   private craftAt(amplitude: number): Craft {
     const bent = { ...this.design, wing: this.bender.at(amplitude) };
-    return withoutStrut(craftOf(bent, this.condition.depth, this.resolution));
+    return withoutStrut(craftFor(bent, this.condition.depth, this.resolution));
   }
 
   private isDrawn(amplitude: number): boolean {
@@ -201,11 +202,9 @@ export class DroopFamily {
 
   /** Vertical force per rho V^2 of the wing of the unrolled twin at an angle, the stabilizer present. */
   private twinLift(craft: Craft, alpha: number): number {
-    const flat = surfaceOf({
-      ...this.design.wing,
-      droop: { kind: 'flat' },
-      length: { kind: 'unrolled', value: craft.wing.unrolledLength },
-    });
+    const length = { kind: 'unrolled', value: craft.wing.unrolledLength } as const;
+    const drawn = { ...this.design.wing, droop: { kind: 'flat' }, length } as const;
+    const flat = surfaceOf(drawn, undefined, craft.wing.lift);
     const twin = assemble(flat, craft.stabilizer, null, craft.depth, this.resolution);
     const condition = { ...this.condition, alpha };
     return loadsAt(runFoil(this.pool, 'twin', twin, condition, 'angle').loads, alpha)[0].z;

@@ -7,12 +7,13 @@ import type { Design, Stabilizer } from '../design/document.ts';
 import { farField } from '../forces/ledger.ts';
 import { type AlphaLoads, addLoads, alphaLoads, type Load, loadsAt } from '../forces/loads.ts';
 import { Bender, type Kept } from '../geometry/bend.ts';
-import { assemble, depthProblem, type Resolution } from '../geometry/craft.ts';
+import { assemble, depthProblem, type Lifts, type Resolution } from '../geometry/craft.ts';
 import { resizedStabilizer, type StabilizerMeasure, stabilizerSize } from '../geometry/stabilizer-size.ts';
 import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { ConditionOptions } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
+import { liftsFor } from './craft-for.ts';
 import { holdTerms } from './hold.ts';
 import { neutralPoint } from './pitch.ts';
 import { settleFoil } from './running.ts';
@@ -80,6 +81,7 @@ class Mapper {
   private readonly pool = new FlowPool();
   private readonly condition: Condition;
   private readonly resolution: Resolution;
+  private readonly lifts: Partial<Lifts> | undefined;
   private readonly bender: Bender;
 
   constructor(
@@ -91,6 +93,7 @@ class Mapper {
   ) {
     this.condition = conditionOf(design.brief, options);
     this.resolution = resolutionOf(options);
+    this.lifts = liftsFor(design, this.resolution.sections);
     this.bender = new Bender(design.wing, kept);
     this.presentDroop = this.bender.present;
     this.presentSize = stabilizerSize(drawn, measure);
@@ -105,7 +108,7 @@ class Mapper {
 
   wing(amplitude: number): Surface | null {
     try {
-      return surfaceOf(this.bender.at(amplitude));
+      return surfaceOf(this.bender.at(amplitude), undefined, this.lifts?.wing);
     } catch {
       return null; // folded further than this length allows
     }
@@ -113,7 +116,7 @@ class Mapper {
 
   stabilizer(size: number): Surface {
     const resized = resizedStabilizer(this.drawn, this.measure, size);
-    return surfaceOf(resized, { arm: resized.arm, height: resized.height });
+    return surfaceOf(resized, { arm: resized.arm, height: resized.height }, this.lifts?.stabilizer);
   }
 
   /** Null where the case has no answer. `twin`: loads of the unrolled twin by its length. */
@@ -157,11 +160,12 @@ class Mapper {
 
   private flatLoads(length: number, stabilizer: Surface): AlphaLoads {
     const { depth } = this.condition;
-    const wing = surfaceOf({
+    const flat = {
       ...this.design.wing,
       droop: { kind: 'flat' },
       length: { kind: 'unrolled', value: length },
-    });
+    } as const;
+    const wing = surfaceOf(flat, undefined, this.lifts?.wing);
     const craft = assemble(wing, stabilizer, null, depth, this.resolution);
     const flow = this.pool.solve('twin', craft, 'angle');
     return alphaLoads(flow.system, flow.symmetric);

@@ -9,7 +9,8 @@
  */
 import type { Design } from '../design/document.ts';
 import { mixAlpha } from '../forces/loads.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { ProfileModel } from '../forces/profile.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import type { ConditionOptions } from '../report.ts';
 import { type Lump, lumpsOf, product, weigh } from '../structure/masses.ts';
@@ -22,6 +23,7 @@ import { FlowPool } from '../vortex/flow.ts';
 import { addedMass } from './added-mass.ts';
 import { type Condition, conditionOf } from './condition.ts';
 import { couplingOf } from './coupling.ts';
+import { craftFor } from './craft-for.ts';
 import { ElasticFlow } from './elastic.ts';
 import type { Answer, Total } from './flow-answers.ts';
 import { inertiaOf } from './inertia.ts';
@@ -56,9 +58,9 @@ export function flexibleModes(
   if (!design.strut) return null;
   const pool = new FlowPool();
   const condition = conditionOf(design.brief, options);
-  const craft = craftOf(design, condition.depth, resolution);
+  const craft = craftFor(design, condition.depth, resolution);
   const foil = runFoil(pool, 'flexible', craft, condition, 'whole');
-  const rig = new FlexibleRig(pool, design, condition, foil);
+  const rig = new FlexibleRig(pool, design, condition, foil, profileFor(design, resolution.sections));
   const turn = (2 * condition.speed) / craft.wing.span;
   const scale: Record<FlexibleState, number> = {
     v: condition.speed,
@@ -112,6 +114,7 @@ class FlexibleRig {
     private readonly design: Design,
     private readonly condition: Condition,
     private readonly foil: RunningFoil,
+    private readonly profile: ProfileModel,
   ) {
     const { craft, flow, alpha } = foil;
     this.balance = this.rigid();
@@ -225,7 +228,7 @@ class FlexibleRig {
     const { design, condition, foil, pool } = this;
     const { balance } = design.brief;
     const { projectedArea: area, span } = foil.craft.wing;
-    const coupling = couplingOf(pool, foil, condition, profileFor(design), balance);
+    const coupling = couplingOf(pool, foil, condition, this.profile, balance);
     const by = sumOf([coupling.craft.vortex.total, coupling.craft.profile.total]);
     const running = { ...condition, alpha: foil.alpha };
     const own = inertiaOf(design, span);

@@ -7,13 +7,14 @@
  */
 import type { Design } from '../design/document.ts';
 import { alphaForLift, alphaLoads, mixAlpha } from '../forces/loads.ts';
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Craft, Resolution } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import { flexCraft } from '../structure/flex.ts';
 import { type Pose, posedPlaces, poseOf, seenFrom } from '../structure/pose.ts';
 import { type Skeleton, skeletonOf } from '../structure/skeleton.ts';
 import type { Flow, FlowPool, Scope } from '../vortex/flow.ts';
 import type { Condition } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { addCamber, addSymmetric, carriersOf, segmentForces } from './strip-forces.ts';
 
 const MOST_STEPS = 30;
@@ -40,7 +41,7 @@ export function flyFoil(
   condition: Condition,
   resolution: Resolution,
   scope: Scope = 'angle',
-  drawn: Craft = craftOf(design, condition.depth, resolution),
+  drawn: Craft = craftFor(design, condition.depth, resolution),
 ): FlyingFoil {
   const skeleton = skeletonOf(design, drawn);
   const carriers = carriersOf(drawn, skeleton);
@@ -55,7 +56,7 @@ export function flyFoil(
     const forces = segmentForces(flow.system, flow.base, flow.base, flow.system.foil);
     const carried = skeleton.frame.makeLoads();
     addSymmetric(carried, flow.system, carriers, forces, pressure);
-    addCamber(carried, design, craft, skeleton, pressure / 2);
+    addCamber(carried, craft, skeleton, pressure / 2);
     const moments = skeleton.frame.carry(carried, posedPlaces(skeleton.frame, pose));
     pose = seenFrom(poseOf(skeleton.frame, skeleton.frame.turns(moments)), skeleton.wingRoot);
     const next = flexCraft(drawn, skeleton, pose);

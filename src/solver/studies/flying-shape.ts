@@ -3,12 +3,11 @@
  * document's shape is the built one, taken rigid everywhere else. Angles in degrees where handed out, droop positive
  * down.
  */
-import type { Design, Planform } from '../design/document.ts';
+import type { Design } from '../design/document.ts';
 import { alphaForLift, alphaLoads, liftOf, loadsAt, mixAlpha } from '../forces/loads.ts';
-import { type Craft, craftOf } from '../geometry/craft.ts';
+import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { Surface } from '../geometry/surface.ts';
-import { momentCoefficient } from '../geometry/thin.ts';
 import type { ConditionOptions } from '../report.ts';
 import { turnNormal } from '../structure/flex.ts';
 import type { HalfBodies } from '../structure/hinge-chain.ts';
@@ -17,6 +16,7 @@ import type { Triple } from '../structure/triple.ts';
 import { type Flow, FlowPool } from '../vortex/flow.ts';
 import { gatherStrips, inducedDrag } from '../vortex/wake.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
 import { type FlyingFoil, flyFoil } from './flying-foil.ts';
 import { segmentForces } from './strip-forces.ts';
@@ -64,7 +64,7 @@ export interface FlyingOptions {
 export function flyingShape(design: Design, { condition: options = {} }: FlyingOptions = {}): FlyingShape {
   const pool = new FlowPool();
   const condition = conditionOf(design.brief, options);
-  const drawn = craftOf(design, condition.depth, resolutionOf(options));
+  const drawn = craftFor(design, condition.depth, resolutionOf(options));
   const built = measure(pool.solve('built', drawn, 'lateral'), drawn, condition);
   const foil = flyFoil(pool, design, condition, resolutionOf(options), 'lateral', drawn);
   const flying = measure(foil.flow, foil.craft, condition, built.alpha);
@@ -91,7 +91,7 @@ export function flyingShape(design: Design, { condition: options = {} }: FlyingO
     stabilizerTipDroop: tail ? lastOf(tail.shape.droop) : null,
     wing,
     stabilizer: tail?.shape ?? null,
-    energy: energies(design, condition, foil),
+    energy: energies(condition, foil),
   };
 }
 
@@ -195,7 +195,7 @@ function tailShape({ drawn, skeleton, pose }: FlyingFoil): { shape: SurfaceShape
 }
 
 /** Strain energy of wing and stabilizer, and half the final loads' work on the way from the drawn shape, J. */
-function energies(design: Design, condition: Condition, foil: FlyingFoil): FlyingShape['energy'] {
+function energies(condition: Condition, foil: FlyingFoil): FlyingShape['energy'] {
   const { skeleton, flow, moments, pose, drawn, craft } = foil;
   const { frame } = skeleton;
   const strain = frame
@@ -205,11 +205,11 @@ function energies(design: Design, condition: Condition, foil: FlyingFoil): Flyin
   const forces = segmentForces(flow.system, flow.base, flow.base, flow.system.foil);
   const workOf = (part: 'wing' | 'stabilizer', first: number, root: number) => {
     const [before, after, halves] = [drawn.parts[part], craft.parts[part], skeleton[part]];
-    const planform = design[part];
-    if (!before || !after || !halves || !planform) return 0;
+    const surface = drawn[part];
+    if (!before || !after || !halves || !surface) return 0;
     const seen = seenFrom(pose, root);
     const across = forceWork(before, halves.starboard, seen, forces.subarray(3 * first));
-    return pressure * across + 0.5 * pressure * camberWork(planform, before, halves.starboard, seen);
+    return pressure * across + 0.5 * pressure * camberWork(surface, before, halves.starboard, seen);
   };
   const { wing } = drawn.parts;
   const work =
@@ -234,12 +234,11 @@ function forceWork(drawn: Strips, half: HalfBodies, pose: Pose, forces: Float64A
 }
 
 /** The same of the camber's moment and the twist, per dynamic pressure. */
-function camberWork({ section }: Planform, drawn: Strips, half: HalfBodies, pose: Pose): number {
-  const [root, tip] = [momentCoefficient(section.root), momentCoefficient(section.tip)];
+function camberWork({ lift }: Surface, drawn: Strips, half: HalfBodies, pose: Pose): number {
   let work = 0;
   for (let k = 0; k < drawn.count; k++) {
     const { pitch } = turnNormal(pose, half.strips[k]!, drawn.droop[k]!, drawn.pitch[k]!);
-    const cm = root + (tip - root) * drawn.eta[k]!;
+    const cm = lift.moment(drawn.eta[k]!, drawn.chord[k]!);
     work += cm * drawn.chord[k]! ** 2 * drawn.width[k]! * (pitch - drawn.pitch[k]!);
   }
   return work;

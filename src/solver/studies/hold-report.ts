@@ -4,12 +4,12 @@
  * 0.9, or whose modes swing where a heading mode is asked for, are drawn again or left out as said.
  */
 import { readDesignValue } from '../design/read.ts';
-import { craftOf } from '../geometry/craft.ts';
 import { randomFrom } from '../numeric/random.ts';
 import { rankCorrelation } from '../numeric/rank.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf } from './condition.ts';
 import { couplingOf } from './coupling.ts';
+import { craftFor } from './craft-for.ts';
 import { holdTerms } from './hold.ts';
 import { modesOf } from './modes.ts';
 import { profileFor } from './profile-for.ts';
@@ -101,7 +101,7 @@ function sampleOf(pool: FlowPool, random: () => number): Sample | null {
   if (!reading.ok) return null;
   const { design } = reading;
   const condition = conditionOf(design.brief, {});
-  const craft = craftOf(design, condition.depth, RESOLUTION);
+  const craft = craftFor(design, condition.depth, RESOLUTION);
   const foil = runFoil(pool, 'sample', craft, condition, 'whole');
   if (!(foil.CL > LIFT_COEFFICIENTS[0] && foil.CL < LIFT_COEFFICIENTS[1])) return null;
   const profile = profileFor(design);

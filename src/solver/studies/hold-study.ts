@@ -5,7 +5,7 @@
  * Method band: the difference between one row of vortices along the chord and four, at equal strips.
  */
 import type { Design } from '../design/document.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
@@ -18,6 +18,7 @@ import {
   type Ratios,
   ratiosOf,
 } from './coupling.ts';
+import { craftFor } from './craft-for.ts';
 import { holdTerms } from './hold.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
@@ -63,12 +64,13 @@ export function* holdStudy(
   { condition = {}, axes = 'design' }: HoldOptions = {},
 ): Study<HoldStudy> {
   const pool = new FlowPool();
+  const { sections } = resolutionOf(condition);
   const at = (resolution: Resolution) => turned(holdAt(pool, design, condition, resolution), axes);
   const fine = at(resolutionOf(condition));
   yield 0.2;
-  const coarse = at({ ...BAND_RESOLUTION, rows: 1 });
+  const coarse = at({ ...BAND_RESOLUTION, rows: 1, sections });
   yield 0.3;
-  const rows = at({ ...BAND_RESOLUTION, rows: 4 });
+  const rows = at({ ...BAND_RESOLUTION, rows: 4, sections });
   const band = {
     foil: gap(coarse.coupling.foil.vortex.total, rows.coupling.foil.vortex.total),
     craft: gap(coarse.coupling.craft.vortex.total, rows.coupling.craft.vortex.total),
@@ -83,7 +85,7 @@ export function* holdStudy(
       foil: ratiosOf(sumOf([foil.vortex.total, foil.profile.total]), band.foil),
       craft: ratiosOf(sumOf([craft.vortex.total, craft.profile.total]), band.craft),
     },
-    isProfileAssumed: profileFor(design).source === 'fixed',
+    isProfileAssumed: profileFor(design, sections).source === 'fixed',
   };
 }
 
@@ -102,9 +104,9 @@ function holdAt(
   resolution: Resolution,
 ) {
   const condition = conditionOf(design.brief, options);
-  const craft = craftOf(design, condition.depth, resolution);
+  const craft = craftFor(design, condition.depth, resolution);
   const foil = runFoil(pool, 'hold', craft, condition, 'whole');
-  const profile = profileFor(design);
+  const profile = profileFor(design, resolution.sections);
   const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
   const modes = modesOf(pool, design, condition, foil, profile, coupling);
   const neutral = neutralPoint(foil.loads, foil.alpha);

@@ -12,20 +12,8 @@ import {
 import type { ProfileModel, ProfilePoint } from '../forces/profile.ts';
 import { imageDifference, waveForm } from '../forces/wave-drag.ts';
 import { thicknessRatio } from '../geometry/outline.ts';
+import type { DragSources } from '../report.ts';
 import { fuselageLength, type Rig } from './rig.ts';
-
-/** Drag by source, N. Interference of the two induced drags is counted once: each row of the wake sum has one owner. */
-export interface DragSources {
-  wingInduced: number;
-  stabilizerInduced: number;
-  wingProfile: number;
-  stabilizerProfile: number;
-  strutProfile: number;
-  fuselage: number;
-  junctions: number;
-  spray: number;
-  wave: number;
-}
 
 /** Drags and their moment about the height of the balance point (N m, nose up positive). */
 export interface DragState {

@@ -5,7 +5,8 @@
  */
 import type { Stream } from '../forces/drag-sources.ts';
 import type { ProfileModel } from '../forces/profile.ts';
-import { type Attitude, type DragSources, type DragState, levelDrag } from './level-drag.ts';
+import type { DragSources } from '../report.ts';
+import { type Attitude, type DragState, levelDrag } from './level-drag.ts';
 import { camberMoment } from './pitch.ts';
 import type { Rig } from './rig.ts';
 

@@ -5,11 +5,11 @@
  */
 import type { Design } from '../design/document.ts';
 import { Bender, type Kept } from '../geometry/bend.ts';
-import { craftOf } from '../geometry/craft.ts';
 import type { ConditionOptions, Derivatives } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
 import { type Coupling, couplingOf } from './coupling.ts';
+import { craftFor } from './craft-for.ts';
 import type { LateralKind, VerticalKind } from './mode-kinds.ts';
 import { type Modes, modesOf } from './modes.ts';
 import { profileFor } from './profile-for.ts';
@@ -43,7 +43,7 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
   const condition = conditionOf(design.brief, asked);
   const resolution = resolutionOf(asked);
   const pool = new FlowPool();
-  const profile = profileFor(design);
+  const profile = profileFor(design, resolution.sections);
   const bender = new Bender(design.wing, kept);
   const to = options.to ?? Math.max(45, bender.present);
   const amplitude = Float64Array.from({ length: count }, (_, k) => (to * k) / (count - 1));
@@ -53,7 +53,7 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
   const fallHeldStraight = column();
   const at = (angle: number) => {
     const bent = { ...design, wing: bender.at(angle) };
-    const craft = craftOf(bent, condition.depth, resolution);
+    const craft = craftFor(bent, condition.depth, resolution);
     const foil = runFoil(pool, 'tracked', craft, condition, 'whole');
     const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
     return { coupling, found: modesOf(pool, bent, condition, foil, profile, coupling) };

@@ -5,10 +5,11 @@
 import type { Design } from '../design/document.ts';
 import { withDroopAmplitude } from '../design/laws.ts';
 import { alphaForLift, alphaLoads, mixAlpha } from '../forces/loads.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { findRoot } from '../numeric/roots.ts';
 import type { FlowPool } from '../vortex/flow.ts';
+import { craftFor } from './craft-for.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
 
 const DEGREES = 180 / Math.PI;
@@ -71,7 +72,7 @@ function clrAt(
   lift: number,
   resolution: Resolution,
 ): number {
-  const craft = craftOf(design, depth, resolution);
+  const craft = craftFor(design, depth, resolution);
   const flow = pool.solve('bent', craft, 'lateral');
   const alpha = alphaForLift(alphaLoads(flow.system, flow.symmetric), lift);
   mixAlpha(flow.symmetric, alpha, flow.base);

@@ -8,9 +8,9 @@
  */
 import { farField } from '../forces/ledger.ts';
 import { type AlphaLoads, alphaLoads, type Load } from '../forces/loads.ts';
+import type { DragSources } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import type { Condition } from './condition.ts';
-import type { DragSources } from './level-drag.ts';
 import type { Pushes } from './motion.ts';
 import type { RunningFoil } from './running.ts';
 import { depthStep, flowAtDepth, verticalSlopes } from './vertical-slopes.ts';

@@ -6,7 +6,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { mixAlpha, mixAlphaSlope } from '../forces/loads.ts';
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Craft, Resolution } from '../geometry/craft.ts';
 import type { Derivatives } from '../report.ts';
 import { PARTS, type Part } from '../structure/parts.ts';
 import { shapesOf } from '../structure/shapes.ts';
@@ -14,6 +14,7 @@ import { type Skeleton, skeletonOf } from '../structure/skeleton.ts';
 import type { AntisymmetricUnits } from '../vortex/causes.ts';
 import { type Flow, FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { derivativesAbout, type SideLoad } from './derivatives.ts';
 import { ElasticFlow } from './elastic.ts';
 import { type FlexibleModes, flexibleModes } from './flexible-modes.ts';
@@ -105,7 +106,7 @@ class Ride {
 
   private drawn(speed: number): { rigid: RideFigures } {
     const condition = conditionOf(this.design.brief, { speed });
-    const craft = craftOf(this.design, condition.depth, this.resolution);
+    const craft = craftFor(this.design, condition.depth, this.resolution);
     const { flow, alpha } = runFoil(this.pool, 'drawn', craft, condition, 'whole');
     const setting = { craft, flow, alpha, condition };
     return {

@@ -2,9 +2,10 @@
 import type { Design } from '../design/document.ts';
 import { type PitchLoads, pitchLoads } from '../forces/pitch-loads.ts';
 import type { Wakes } from '../forces/wave-drag.ts';
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Craft, Resolution } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
+import { craftFor } from './craft-for.ts';
 
 /** A foil at one depth with all that running states of any speed share. */
 export interface Rig {
@@ -21,7 +22,7 @@ export interface Rig {
 
 /** Solves the flow at a depth. The rig is good until the pool solves the role 'running' again. */
 export function rigAt(pool: FlowPool, design: Design, depth: number | null, resolution: Resolution): Rig {
-  const craft = craftOf(design, depth, resolution);
+  const craft = craftFor(design, depth, resolution);
   return rigOf(design, craft, pool.solve('running', craft, 'pitch'));
 }
 

@@ -34,7 +34,7 @@ export function runningLoads(
   const loads = skeleton.frame.makeLoads();
   mixAlpha(flow.symmetric, alpha, flow.base);
   addSymmetric(loads, system, carriers, segmentForces(system, flow.base, flow.base, system.foil), pressure);
-  addCamber(loads, design, craft, skeleton, pressure / 2);
+  addCamber(loads, craft, skeleton, pressure / 2);
   const { wingRoot, stabilizerRoot, junction, foot, places, strut } = skeleton;
   addForce(loads, wingRoot, places.wing, [sources.wingProfile, 0, 0]);
   if (places.stabilizer)

@@ -4,7 +4,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { alphaForLift, alphaLoads, mixAlpha } from '../forces/loads.ts';
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Craft, Resolution } from '../geometry/craft.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import { eigenvalues } from '../numeric/eigen.ts';
 import { findRoot } from '../numeric/roots.ts';
@@ -15,6 +15,7 @@ import { type Skeleton, skeletonOf } from '../structure/skeleton.ts';
 import { massMatrix, type Swing, swingsOf } from '../structure/vibration.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { ElasticFlow } from './elastic.ts';
 
 export const FASTEST = 60; // m/s, end of the search for divergence
@@ -43,7 +44,7 @@ export interface SwingSetting {
 
 export function settingOf(design: Design, resolution: Resolution): SwingSetting {
   const condition = conditionOf(design.brief, {});
-  const craft = craftOf(design, condition.depth, resolution);
+  const craft = craftFor(design, condition.depth, resolution);
   const skeleton = skeletonOf(design, craft);
   return {
     design,

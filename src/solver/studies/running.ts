@@ -6,9 +6,9 @@ import type { Design } from '../design/document.ts';
 import { type AlphaLoads, alphaForLift, alphaLoads, liftOf, loadsAt } from '../forces/loads.ts';
 import type { ProfileModel } from '../forces/profile.ts';
 import type { Craft } from '../geometry/craft.ts';
+import type { DragSources } from '../report.ts';
 import type { Flow, FlowPool, Scope } from '../vortex/flow.ts';
 import type { Condition } from './condition.ts';
-import type { DragSources } from './level-drag.ts';
 import { runLevel } from './level-running.ts';
 import { rigOf } from './rig.ts';
 

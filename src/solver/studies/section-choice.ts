@@ -7,13 +7,14 @@
 import type { Design } from '../design/document.ts';
 import { mixAlpha } from '../forces/loads.ts';
 import type { ProfileModel } from '../forces/profile.ts';
-import { craftOf, withoutStrut } from '../geometry/craft.ts';
+import { withoutStrut } from '../geometry/craft.ts';
 import { scaledChord } from '../geometry/scale.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { PressureWatch } from './cavitation.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
 import { neutralDroop } from './neutral-droop.ts';
 import { camberMoment } from './pitch.ts';
@@ -129,7 +130,7 @@ function couplingOf(design: Design): SectionCoupling {
 /** C_lr of the foil about the origin at cruise, about its own axes and about the stream's. */
 function rollFromYaw(design: Design): { own: number; stream: number } {
   const condition = conditionOf(design.brief, {});
-  const craft = withoutStrut(craftOf(design, condition.depth, resolutionOf({})));
+  const craft = withoutStrut(craftFor(design, condition.depth, resolutionOf({})));
   const { flow, alpha } = runFoil(new FlowPool(), 'compared', craft, condition, 'whole');
   mixAlpha(flow.symmetric, alpha, flow.base);
   const { projectedArea: area, span } = craft.wing;

@@ -8,12 +8,13 @@
  * heel is given, leeway follows from the side force and the rider shifts sideways to balance roll; `strut` - the strut runs
  * without side force, heel follows and the rider shifts. Drags other than the induced one are those of upright running.
  */
-import { type Craft, craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Craft, Resolution } from '../geometry/craft.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { STABILIZER, STRUT, WING } from '../vortex/system.ts';
 import { solveWhole, type UnitStream, type WholeSolution, wholeFoil } from '../vortex/whole.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { heeledStream } from './depth-heel.ts';
 import type { Fix, RunningState } from './level-running.ts';
 import { camberMoment } from './pitch.ts';
@@ -92,7 +93,7 @@ class SideProblem {
   ) {
     const { design } = runner;
     const { sidePull, allUpMass, balance } = design.brief;
-    this.craft = craftOf(design, depthAtSpeed(design.brief, speed), resolution);
+    this.craft = craftFor(design, depthAtSpeed(design.brief, speed), resolution);
     this.upright = runner.run(speed, fix);
     this.pressure = runner.density * speed * speed;
     this.pull = (sidePull?.share ?? 0) * allUpMass * GRAVITY;

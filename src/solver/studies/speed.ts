@@ -6,9 +6,9 @@ import type { Design } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
 import type { ProfileModel } from '../forces/profile.ts';
 import type { Resolution } from '../geometry/craft.ts';
+import type { DragSources } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { depthAtSpeed, GRAVITY } from './condition.ts';
-import type { DragSources } from './level-drag.ts';
 import { type Fix, type RunningState, runLevel } from './level-running.ts';
 import { type Rig, rigAt } from './rig.ts';
 

@@ -3,12 +3,13 @@
  * keeps its shape: every length of it is scaled. Lengths in m, areas in m2, forces in N, angles in degrees.
  */
 import type { Design, Stabilizer } from '../design/document.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import { scaledPlanform } from '../geometry/scale.ts';
 import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { ConditionOptions } from '../report.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { holdTerms } from './hold.ts';
 import { type Fix, runLevel } from './level-running.ts';
 import { neutralPoint } from './pitch.ts';
@@ -50,7 +51,7 @@ export class StabilizerTrials {
 
   /** The figures that need no balance. Throws where the foil does not fit the water. */
   measure(arm: number, scale: number) {
-    const craft = craftOf(this.resized(arm, scale), this.condition.depth, this.resolution);
+    const craft = craftFor(this.resized(arm, scale), this.condition.depth, this.resolution);
     const foil = runFoil(this.pool, 'tried', craft, this.condition, 'angle');
     const neutral = neutralPoint(foil.loads, foil.alpha);
     const hold = holdTerms(craft.wing, craft.stabilizer, foil.CL);
@@ -75,7 +76,8 @@ export class StabilizerTrials {
   run(arm: number, scale: number, fix: Fix, incidence = this.drawn.incidence): TriedStabilizer {
     const resized = this.resized(arm, scale, incidence);
     const rig = rigAt(this.pool, resized, this.condition.depth, this.resolution);
-    const state = runLevel(rig, this.condition, this.condition.lift, fix, profileFor(resized));
+    const profile = profileFor(resized, this.resolution.sections);
+    const state = runLevel(rig, this.condition, this.condition.lift, fix, profile);
     return {
       arm,
       scale,

@@ -40,7 +40,11 @@ export interface Stiffness {
 
 export function stiffness(design: Design, { condition = {}, side }: StiffnessOptions = {}): Stiffness {
   const rest = {
-    strut: strutState(design, { condition, profile: profileFor(design), ...(side && { side }) }),
+    strut: strutState(design, {
+      condition,
+      profile: profileFor(design, condition?.sections),
+      ...(side && { side }),
+    }),
     account: complianceAccount(design),
     bench: benchFit(design),
     materials: each(LAMINATE_PARTS, (part) => materialOf(design.laminate?.[part])),

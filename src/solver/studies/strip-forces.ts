@@ -3,10 +3,9 @@
  * loaded, with the sections' own pitching moment. Per strip as forces.ts sums them: F = rho V^2 circulation V x l at the
  * middle of each bound segment. N and N m in the axes of the flow's own geometry.
  */
-import type { Planform } from '../design/document.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
-import { momentCoefficient } from '../geometry/thin.ts';
+import type { Surface } from '../geometry/surface.ts';
 import { addForce, addMoment } from '../structure/frame.ts';
 import type { HalfBodies } from '../structure/hinge-chain.ts';
 import type { PointForces } from '../structure/press.ts';
@@ -92,27 +91,25 @@ export function symmetricPoints(
 /** Adds the pitching moment of the sections' camber about the quarter chord: cm q c^2 a metre, nose up positive. */
 export function addCamber(
   loads: Float64Array,
-  { wing, stabilizer }: { wing: Planform; stabilizer: Planform | null },
   craft: Craft,
   skeleton: Skeleton,
   dynamicPressure: number,
 ): void {
-  addCamberOf(loads, wing, craft.parts.wing, skeleton.wing, dynamicPressure);
-  if (stabilizer && craft.parts.stabilizer && skeleton.stabilizer)
-    addCamberOf(loads, stabilizer, craft.parts.stabilizer, skeleton.stabilizer, dynamicPressure);
+  const { wing, stabilizer, parts } = craft;
+  addCamberOf(loads, wing, parts.wing, skeleton.wing, dynamicPressure);
+  if (stabilizer && parts.stabilizer && skeleton.stabilizer)
+    addCamberOf(loads, stabilizer, parts.stabilizer, skeleton.stabilizer, dynamicPressure);
 }
 
 function addCamberOf(
   loads: Float64Array,
-  { section }: Planform,
+  { lift }: Surface,
   strips: Strips,
   { starboard, port }: { starboard: HalfBodies; port: HalfBodies },
   q: number,
 ): void {
-  const root = momentCoefficient(section.root);
-  const tip = momentCoefficient(section.tip);
   for (let k = 0; k < strips.count; k++) {
-    const cm = root + (tip - root) * strips.eta[k]!;
+    const cm = lift.moment(strips.eta[k]!, strips.chord[k]!);
     const moment = cm * q * strips.chord[k]! ** 2 * strips.width[k]!;
     const [y, z] = [moment * Math.cos(strips.droop[k]!), moment * Math.sin(strips.droop[k]!)];
     addMoment(loads, starboard.strips[k]!, [0, y, -z]);

@@ -8,7 +8,7 @@
 import type { Design } from '../design/document.ts';
 import { RANGES } from '../design/ranges.ts';
 import { fixedProfile, type ProfileModel } from '../forces/profile.ts';
-import { craftOf, type Resolution } from '../geometry/craft.ts';
+import type { Resolution } from '../geometry/craft.ts';
 import type { ConditionOptions } from '../report.ts';
 import { strutBeam } from '../structure/beam.ts';
 import { addForce, addMoment, moveOf, turnOf } from '../structure/frame.ts';
@@ -17,6 +17,7 @@ import { type Skeleton, skeletonOf } from '../structure/skeleton.ts';
 import { FlowPool } from '../vortex/flow.ts';
 import { TEST_FORCE, TEST_MOMENT } from './compliance.ts';
 import { conditionOf, resolutionOf } from './condition.ts';
+import { craftFor } from './craft-for.ts';
 import { dragOf, runFoil } from './running.ts';
 import { runningLoads } from './running-loads.ts';
 import { type SideRule, type SideTrim, sideTrim } from './side-trim.ts';
@@ -72,7 +73,7 @@ export function strutState(
 ): StrutState {
   const pool = new FlowPool();
   const condition = conditionOf(design.brief, options);
-  const craft = craftOf(design, condition.depth, resolutionOf(options));
+  const craft = craftFor(design, condition.depth, resolutionOf(options));
   const foil = runFoil(pool, 'strut', craft, condition, 'whole');
   const skeleton = skeletonOf(design, craft);
   const { pulled, problem } = pulledTrim(design, condition.speed, side);

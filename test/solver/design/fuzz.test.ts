@@ -83,7 +83,7 @@ describe('the reader, given anything', () => {
         const value = factor * (at(document, path) as number);
         const reading = readDesignValue(replaced(document, path, value));
         if (!reading.ok) return;
-        const report = solve(reading.design, { alpha: 2, neutralDroop: false, strips: 8 });
+        const report = solve(reading.design, { alpha: 2, neutralDroop: false, strips: 8, sections: 'thin' });
         expect(Number.isFinite(report.lift.total), `${path.join('.')} = ${value}`).toBe(true);
       }),
       { numRuns: 200 },

@@ -21,19 +21,9 @@ describe('curve study', () => {
     const design = goodDesign('curved-race');
     const { coupling, sweep } = finish(curveStudy(design, { count: 3, to: 24 }));
     const top = coupling.at(-1)!;
-    const { depths: _depths, ...rest } = design.brief;
-    const brief = {
-      ...rest,
-      speeds: { ...design.brief.speeds, cruise: top.speed },
-    };
     const wing = { ...design.wing, droop: { kind: 'arc', tipAngle: 24 } } as const;
-    const report = solve(
-      { ...design, wing, brief },
-      {
-        neutralDroop: false,
-        depth: design.brief.depth,
-      },
-    );
+    const condition = { speed: top.speed, depth: design.brief.depth, neutralDroop: false };
+    const report = solve({ ...design, wing }, condition);
     expectClose('index', top.index[2]!, report.stability.holdIndex!, { share: 2e-3 }); // C_L by alpha moves by a hair
     expectClose('C_lr', top.Clr[2]!, report.stability.foil.Clr, { within: 1e-6 });
     expect(sweep.columns.amplitude[2]).toBeCloseTo(24, 9);

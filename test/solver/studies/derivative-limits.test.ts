@@ -20,7 +20,7 @@ import { fullSystem } from '../vortex/full-system.ts';
 const LONG = 1000; // aspect ratio at which the strips of a wing do not feel one another
 const DEGREE = Math.PI / 180;
 const foilOf = (design: Design, alpha: number) => {
-  const report = solve(design, { alpha, strips: 60, neutralDroop: false });
+  const report = solve(design, { alpha, strips: 60, neutralDroop: false, sections: 'thin' });
   return { ...report.stability.foil, CL: report.lift.CL };
 };
 const vee = (tipAngle: number): DroopLaw => ({ kind: 'vee', tipAngle });

@@ -53,7 +53,9 @@ function neutralOf(design: Design, CL: number) {
   const { density } = waterProperties('sea', 15);
   const area = surfaceOf(design.wing).projectedArea;
   const speed = Math.sqrt((design.brief.allUpMass * 9.80665) / (0.5 * density * area * CL));
-  const { columns } = finish(droopStudy(design, { count: 16, to: 75, condition: { speed } }));
+  const { columns } = finish(
+    droopStudy(design, { count: 16, to: 75, condition: { speed, sections: 'thin' } }),
+  );
   const { Clr, amplitude } = columns;
   return { Clr, amplitude, share: Clr[0]! / columns.CL[0]!, slope: (Clr[0]! - Clr[5]!) / amplitude[5]! };
 }

@@ -381,7 +381,8 @@ describe('hold study', () => {
         brief: { allUpMass: 20 },
       },
     );
-    const { profile } = finish(holdStudy(design, { condition: { lift: 0.001 } })).coupling.foil;
+    const { profile } = finish(holdStudy(design, { condition: { lift: 0.001, sections: 'thin' } })).coupling
+      .foil;
     expectClose('C_nr', profile.wing.Cnr, -0.008 / 3, { share: 0.003 });
     expectClose('C_lp', profile.wing.Clp, -0.008 / 6, { share: 0.003 });
     expectClose('C_Ybeta', profile.wing.CYbeta, -0.008, { share: 0.003 });

@@ -1,0 +1,93 @@
+/**
+ * Polars along a surface whose section changes from root to tip. The outline in between is their blend, so its polars
+ * would be a table of their own at every station: instead a few blends, closer together the more the two ends differ,
+ * have tables, and stations between two of them read both. A dragged chord or span finds its tables made.
+ */
+import type { Outline } from '../design/document.ts';
+import { blendOutlines, type OutlinePoints } from '../geometry/outline.ts';
+import { shapeKey } from './section.ts';
+import { createPolarTable, type PolarTable, type ViscousLine } from './table.ts';
+import type { Clarity } from './transition.ts';
+
+const POINTS = 241; // of a blend's outline
+/** Largest distance between neighbouring blends, in chords; found to keep drag within 1 % of a blend's own table. */
+const APART = 0.025;
+const MOST_SPANS = 4;
+
+export class SectionBlend {
+  constructor(private readonly tables: readonly PolarTable[]) {}
+
+  /** Drag coefficient at eta for a lift coefficient at a chord Reynolds number; NaN where no flow settled. */
+  drag(eta: number, cl: number, reynolds: number): number {
+    return this.mix(eta, (table) => table.drag(cl, reynolds));
+  }
+
+  /** Greatest lift coefficient, or the least (negative) with a sign of -1. */
+  limit(eta: number, reynolds: number, sign: 1 | -1 = 1): number {
+    return this.mix(eta, (table) => table.limit(reynolds, sign));
+  }
+
+  /** Angle (rad) of the greatest lift. */
+  stallAngle(eta: number, reynolds: number): number {
+    return this.mix(eta, (table) => table.stallAngle(reynolds));
+  }
+
+  /** Zero-lift angle (rad), lift slope (per rad) and moment coefficient at zero lift. */
+  line(eta: number, reynolds: number): ViscousLine {
+    const [near, far, share] = this.place(eta);
+    const a = near.viscousLine(reynolds);
+    if (share === 0) return a;
+    const b = far.viscousLine(reynolds);
+    const between = (key: keyof ViscousLine) => a[key] + share * (b[key] - a[key]);
+    return { zeroLift: between('zeroLift'), slope: between('slope'), moment: between('moment') };
+  }
+
+  /** Lift coefficient at an angle to the stream, rad; past stall as far as it was solved. */
+  lift(eta: number, alpha: number, reynolds: number): number {
+    return this.mix(eta, (table) => table.lift(alpha, reynolds));
+  }
+
+  /** Reynolds numbers at which no flow settled so far, rising. */
+  get unsettled(): number[] {
+    return [...new Set(this.tables.flatMap(({ unsettled }) => [...unsettled]))].sort((a, b) => a - b);
+  }
+
+  private mix(eta: number, read: (table: PolarTable) => number): number {
+    const [near, far, share] = this.place(eta);
+    const a = read(near);
+    return share === 0 ? a : a + share * (read(far) - a);
+  }
+
+  private place(eta: number): [PolarTable, PolarTable, number] {
+    const { tables } = this;
+    const at = Math.min(1, Math.max(0, eta)) * (tables.length - 1);
+    const k = Math.min(tables.length - 1, Math.floor(at));
+    return [tables[k]!, tables[k + 1] ?? tables[k]!, at - k];
+  }
+}
+
+const blends = new Map<string, SectionBlend>();
+const KEPT = 16;
+
+/** The polars from a root to a tip section in water of a clarity; the same ones for the same request. */
+export function sectionBlend(root: Outline, tip: Outline, clarity: Clarity): SectionBlend {
+  const key = `${clarity} ${shapeKey(root)} to ${shapeKey(tip)}`;
+  const known = blends.get(key);
+  if (known) return known;
+  const spans = shapeKey(root) === shapeKey(tip) ? 0 : spansBetween(root, tip);
+  const tables = Array.from({ length: spans + 1 }, (_, k) => {
+    const shape = k === 0 ? root : k === spans ? tip : blendOutlines(root, tip, k / spans, POINTS);
+    return createPolarTable(shape, clarity);
+  });
+  const made = new SectionBlend(tables);
+  if (blends.size >= KEPT) blends.delete(blends.keys().next().value!);
+  blends.set(key, made);
+  return made;
+}
+
+function spansBetween(root: Outline, tip: Outline): number {
+  const ends: OutlinePoints[] = [0, 1].map((eta) => blendOutlines(root, tip, eta, POINTS));
+  const [a, b] = [ends[0]!, ends[1]!];
+  const furthest = a.x.reduce((most, x, k) => Math.max(most, Math.hypot(b.x[k]! - x, b.y[k]! - a.y[k]!)), 0);
+  return Math.min(MOST_SPANS, Math.max(1, Math.ceil(furthest / APART)));
+}
