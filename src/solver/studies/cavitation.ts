@@ -8,7 +8,7 @@
  */
 import type { Outline } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
-import { blendOutlines, type OutlinePoints, outlinePoints } from '../geometry/outline.ts';
+import { blendOutlines, type OutlinePoints, outlinePoints, strutOutline } from '../geometry/outline.ts';
 import { findRoot } from '../numeric/roots.ts';
 import { placePanels } from '../section/panels.ts';
 import { forcesFromSpeeds, liftLine, PanelFlow } from '../section/pressure.ts';
@@ -88,7 +88,7 @@ export class PressureWatch {
     const { wing, stabilizer, strut, brief } = runner.design;
     this.wing = alongSurface(wing.section.root, wing.section.tip);
     this.stabilizer = stabilizer && alongSurface(stabilizer.section.root, stabilizer.section.tip);
-    this.strut = strut && lowestPressure(outlinePoints(strutOutline(strut.thickness / strut.chord), POINTS));
+    this.strut = strut && lowestPressure(outlinePoints(strutOutline(strut), POINTS));
     const water = waterProperties(brief.water.kind, brief.water.temperature);
     this.density = water.density;
     this.vapour = water.vapourPressure;
@@ -164,14 +164,4 @@ export class PressureWatch {
     const point = speed === null ? null : least(speed);
     return speed !== null && point ? { speed, point } : null;
   }
-}
-
-/** The strut's section: a symmetric four-digit form of its thickness ratio, as its outline is not drawn. */
-function strutOutline(ratio: number): Outline {
-  return {
-    kind: 'naca4',
-    code: `00${Math.round(100 * ratio)
-      .toString()
-      .padStart(2, '0')}`,
-  };
 }
