@@ -1,6 +1,14 @@
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { areaAbove, areaWithout, contourLine, type Field, rangeOf, roundLevels } from './contour-shapes.ts';
+import {
+  areaAbove,
+  areaWithout,
+  type ContourLine,
+  contourLine,
+  type Field,
+  rangeOf,
+  roundLevels,
+} from './contour-shapes.ts';
 import { writeNumber } from './plot-model.ts';
 
 const SHADES = 9; // at most
@@ -25,6 +33,14 @@ export interface MapField {
 export interface MapPlace {
   x: number;
   y: number;
+}
+
+/** Paths as they are drawn. */
+interface Shapes {
+  bands: string[]; // from the lowest shade up
+  missing: string;
+  lines: ContourLine[];
+  limit: ContourLine | null;
 }
 
 /** A place on a map was chosen by click or key, in the shown units. */
@@ -179,6 +195,23 @@ export class ContourMap extends LitElement {
 
   @state() private cross: { i: number; j: number } | null = null;
 
+  #shapes: Shapes = { bands: [], missing: '', lines: [], limit: null };
+
+  /** Shapes follow the fields; the cross moves over them. */
+  protected override willUpdate(changed: PropertyValues<ContourMap>): void {
+    const { across, up, shade, lines, limit } = this;
+    if (!across || !up || !shade || !lines) return;
+    if (!DRAWN.some((name) => changed.has(name))) return;
+    const shaded = this.#field(shade);
+    const lined = this.#field(lines);
+    this.#shapes = {
+      bands: shadeLevels(shaded).map((level) => areaAbove(shaded, level)),
+      missing: areaWithout(shaded),
+      lines: lineLevels(lined).map((level) => contourLine(lined, level)),
+      limit: limit && contourLine(this.#field(limit), limit.level),
+    };
+  }
+
   protected override render() {
     const { across, up, shade, lines } = this;
     if (!across || !up || !shade || !lines) return nothing;
@@ -195,7 +228,7 @@ export class ContourMap extends LitElement {
           @keydown=${this.#onKeyDown}
           @blur=${this.#onBlur}
         >
-          ${this.#drawing(across, up, shade, lines)} ${this.#tags(across, up, lines)}
+          ${this.#drawing(across, up)} ${this.#tags(across, up)}
         </div>
         <div class="across" aria-hidden="true">${this.#ticks(across, 'left')}</div>
         <div class="name" aria-hidden="true">
@@ -210,12 +243,10 @@ export class ContourMap extends LitElement {
     return { columns: this.across!.places.length, rows: this.up!.places.length, values };
   }
 
-  #drawing(across: MapAxis, up: MapAxis, shade: MapField, lines: MapField) {
+  #drawing(across: MapAxis, up: MapAxis) {
     const [width, height] = [across.places.length - 1, up.places.length - 1];
-    const field = this.#field(shade);
-    const levels = shadeLevels(field);
-    const missing = areaWithout(field);
-    const { cross, limit } = this;
+    const { bands, missing, lines, limit } = this.#shapes;
+    const { cross } = this;
     return html`<svg viewBox="0 0 ${width} ${height}" preserveAspectRatio="none" aria-hidden="true">
       <defs>
         <pattern id="none" width="0.8" height="0.8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -223,11 +254,11 @@ export class ContourMap extends LitElement {
         </pattern>
       </defs>
       <g transform="translate(0 ${height}) scale(1 -1)">
-        ${svg`<rect width=${width} height=${height} fill=${shadeOf(0, levels.length)}></rect>`}
-        ${levels.map((level, k) => svg`<path d=${areaAbove(field, level)} fill=${shadeOf(k + 1, levels.length)}></path>`)}
+        ${svg`<rect width=${width} height=${height} fill=${shadeOf(0, bands.length)}></rect>`}
+        ${bands.map((path, k) => svg`<path d=${path} fill=${shadeOf(k + 1, bands.length)}></path>`)}
         ${missing ? svg`<path d=${missing} fill="url(#none)"></path>` : nothing}
-        ${lineLevels(this.#field(lines)).map((level) => svg`<path class="line" d=${contourLine(this.#field(lines), level).path}></path>`)}
-        ${limit ? svg`<path class="limit" d=${contourLine(this.#field(limit), limit.level).path}></path>` : nothing}
+        ${lines.map(({ path }) => svg`<path class="line" d=${path}></path>`)}
+        ${limit ? svg`<path class="limit" d=${limit.path}></path>` : nothing}
         ${
           cross
             ? svg`<line class="cross" x1=${cross.i} x2=${cross.i} y1="0" y2=${height}></line><line class="cross" x1="0" x2=${width} y1=${cross.j} y2=${cross.j}></line>`
@@ -238,19 +269,17 @@ export class ContourMap extends LitElement {
   }
 
   /** Values on the lines, the limit's name, the present design: text must not be stretched with the drawing. */
-  #tags(across: MapAxis, up: MapAxis, lines: MapField) {
+  #tags(across: MapAxis, up: MapAxis) {
     const [width, height] = [across.places.length - 1, up.places.length - 1];
     const place = ({ x, y }: MapPlace, rim = 0) =>
       `left: ${within((100 * x) / width, rim)}%; bottom: ${within((100 * y) / height, rim / 2)}%`;
-    const field = this.#field(lines);
-    const tags = lineLevels(field).flatMap((level) => {
-      const { label } = contourLine(field, level);
-      return label ? [html`<span class="tag" style=${place(label, 5)}>${writeLevel(level)}</span>`] : [];
-    });
+    const tags = this.#shapes.lines.flatMap(({ level, label }) =>
+      label ? [html`<span class="tag" style=${place(label, 5)}>${writeLevel(level)}</span>`] : [],
+    );
     const { limit, present } = this;
-    const edge = limit && contourLine(this.#field(limit), limit.level).label;
+    const edge = this.#shapes.limit?.label;
     return html`${tags}
-      ${edge ? html`<span class="tag edge" style=${place(edge, 14)}>${limit.name}</span>` : nothing}
+      ${edge && limit ? html`<span class="tag edge" style=${place(edge, 14)}>${limit.name}</span>` : nothing}
       ${present ? html`<span class="present" style=${place({ x: stepOf(across, present.x), y: stepOf(up, present.y) })}></span>` : nothing}`;
   }
 
@@ -337,6 +366,8 @@ export class ContourMap extends LitElement {
     this.dispatchEvent(new MapPlaceEvent(place));
   }
 }
+
+const DRAWN = ['across', 'up', 'shade', 'lines', 'limit'] as const;
 
 const MOVES: Record<string, [number, number]> = {
   ArrowLeft: [-1, 0],

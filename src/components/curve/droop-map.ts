@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { mapChanges } from '../../session/curve-edits.ts';
 import type { Studies } from '../../session/studies.ts';
 import {
@@ -83,7 +84,7 @@ export class DroopMapView extends LitElement {
     return html`<div class="controls">${this.#controls()}</div>
       ${this.refusal ? html`<p class="trouble" role="alert">${this.refusal}</p>` : nothing}
       ${found && !this.#map.isRunning && !this.#map.isHalted && !this.#map.failure ? nothing : studyWait(this.#map, 'Solving the map')}
-      ${found ? this.#answers(found) : nothing}`;
+      ${found ? guard([found, this.units, this.shade, this.limit, this.isTable], () => this.#answers(found)) : nothing}`;
   }
 
   #controls() {

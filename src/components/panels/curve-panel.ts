@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { bendChanges } from '../../session/curve-edits.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
@@ -161,22 +162,25 @@ export class CurvePanel extends LitElement {
       </section>`;
   }
 
-  #grid(heading: string, found: CurveStudy, cells: readonly PlotCell[], isSecond = false) {
+  /** Made anew only for another answer: news of the studies' progress must not redraw the curves. */
+  #grid(heading: string, found: CurveStudy, cells: () => readonly PlotCell[], isSecond = false) {
     const { sweep } = found;
-    const x = [...sweep.columns.amplitude];
-    return html`<plot-grid
-      .heading=${heading}
-      .x=${x}
-      x-name="Droop"
-      x-unit="°"
-      .xDecimals=${1}
-      .cells=${cells}
-      .marks=${droopMarks(found)}
-      .home=${sweep.present}
-      ?plain=${isSecond}
-      ?wide=${isSecond}
-      verb="Bend to"
-    ></plot-grid>`;
+    return guard(
+      [found, this.units],
+      () => html`<plot-grid
+        .heading=${heading}
+        .x=${[...sweep.columns.amplitude]}
+        x-name="Droop"
+        x-unit="°"
+        .xDecimals=${1}
+        .cells=${cells()}
+        .marks=${droopMarks(found)}
+        .home=${sweep.present}
+        ?plain=${isSecond}
+        ?wide=${isSecond}
+        verb="Bend to"
+      ></plot-grid>`,
+    );
   }
 
   #sweep(found: CurveStudy) {
@@ -187,7 +191,7 @@ export class CurvePanel extends LitElement {
     return html`<h2 id="sweep">What a degree costs and buys <small>${weight} carried at ${speed}, stabilizer as drawn</small></h2>
       ${say.paymentReading(sweep, units).map((sentence) => html`<p class="say">${sentence}</p>`)}
       <p class="say">${say.lostLiftReading(sweep, units)}</p>
-      ${this.#grid('What a degree costs and buys', found, sweepCells(sweep, units))}
+      ${this.#grid('What a degree costs and buys', found, () => sweepCells(sweep, units))}
       <p class="note">
         Against droop, in degrees of the law’s own tip angle. Lost lift is against this wing unrolled, at the same angle;
         every extra is against the flat wing, at the same lift. The dark line is the wing as it is; a click on any curve
@@ -228,7 +232,7 @@ export class CurvePanel extends LitElement {
           })}
         ></number-field>
       </div>
-      ${this.#grid('The price of hold', found, priceCells(found, units))}
+      ${this.#grid('The price of hold', found, () => priceCells(found, units))}
       <p class="note">
         Prices are slopes of a polynomial laid through the sweep (it leaves ${formatWithUnit(price.scatter, 'force', units, { decimals: 3 })}
         over). Past the neutral droop a step towards it goes back, and what it saves is negative. The method’s own band is the difference between one row of vortices and four, a line and a surface.
@@ -244,7 +248,7 @@ export class CurvePanel extends LitElement {
     return html`<h2 id="loading">More load wants more curve</h2>
       <p class="say">${say.loadingReading(coupling, units)}</p>
       <div class="pair">
-        ${this.#grid('More load wants more curve', found, [couplingCell(found, speed)], true)}
+        ${this.#grid('More load wants more curve', found, () => [couplingCell(found, speed)], true)}
         ${couplingTable(coupling, units)}
       </div>
       <p class="note">${independentReading(coupling, isArc)}</p>
@@ -252,7 +256,9 @@ export class CurvePanel extends LitElement {
       <p class="say">${say.indexReading(coupling, indexKind)}</p>
       <p class="note">${trustNote()}</p>
       <div class="half">
-        <line-chart
+        ${guard(
+          [found, units],
+          () => html`<line-chart
           .heading=${`Solved C_lr by CL against the ${index}`}
           .xName=${index}
           .xDecimals=${indexKind === 'holdIndex' ? 2 : 3}
@@ -260,7 +266,8 @@ export class CurvePanel extends LitElement {
           .yDecimals=${3}
           .summary=${say.indexReading(coupling, indexKind)}
           .series=${indexSeries(found, speed)}
-        ></line-chart>
+        ></line-chart>`,
+        )}
       </div>`;
   }
 }

@@ -1,0 +1,53 @@
+/** Times what Curve asks for on every demo: the sweep with its prices, the method's band, the map and its longest step. */
+import { readdirSync, readFileSync } from 'node:fs';
+import type { Design } from '../../src/solver/design/document.ts';
+import { curveStudy } from '../../src/solver/studies/curve-study.ts';
+import { droopMap } from '../../src/solver/studies/droop-map.ts';
+import { priceBand } from '../../src/solver/studies/price-band.ts';
+import { compareSections } from '../../src/solver/studies/section-choice.ts';
+import { finish, type Study } from '../../src/solver/studies/study.ts';
+import { keep, median, printer, sayYardstick } from './yardstick.ts';
+
+const RUNS = 7;
+const demos = new URL('../../web/demos/', import.meta.url);
+
+/** Longest time between two yields, ms: how long a cancel may have to wait. */
+function longestStep(study: Study<unknown>): number {
+  let longest = 0;
+  for (;;) {
+    const start = performance.now();
+    const { done } = study.next();
+    longest = Math.max(longest, performance.now() - start);
+    if (done) return longest;
+  }
+}
+
+export function bench(): void {
+  const { line, unit } = printer(0);
+  for (const file of readdirSync(demos)) {
+    const design = JSON.parse(readFileSync(new URL(file, demos), 'utf8')) as Design;
+    const timed = (name: string, make: (fresh: Design) => Study<unknown>) =>
+      line(
+        `${file}, ${name}`,
+        // A new design each time, as during a drag: nothing kept for the old one helps.
+        median(() => void finish(make(structuredClone(design))), RUNS),
+      );
+    const sweep = finish(curveStudy(design)).sweep;
+    keep(sweep.columns.totalDrag.at(-1)!);
+    for (const kept of ['unrolled', 'tipToTip', 'projectedArea'] as const)
+      timed(`41 droops, ${kept} kept (goal: below 250 ms)`, (fresh) => curveStudy(fresh, { kept }));
+    timed('the method’s band', (fresh) => priceBand(fresh, { to: sweep.largest }));
+    timed('three sections', (fresh) => compareSections(fresh, { codes: ['1411', '2411', '4411'] }));
+    if (!design.stabilizer) continue;
+    for (const measure of ['area', 'arm', 'droop'] as const)
+      timed(`map of 41 by 31 by ${measure} (goal: below 3000 ms)`, (fresh) => droopMap(fresh, { measure }));
+    line(`${file}, longest step of the map`, longestStep(droopMap(design, { measure: 'area' })));
+    line(`${file}, longest step of the sweep`, longestStep(curveStudy(design)));
+    line(`${file}, longest step of the band`, longestStep(priceBand(design, { to: sweep.largest })));
+    line(
+      `${file}, longest step of the sections`,
+      longestStep(compareSections(design, { codes: ['1411', '2411', '4411'] })),
+    );
+  }
+  sayYardstick(unit);
+}
