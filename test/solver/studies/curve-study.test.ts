@@ -1,5 +1,5 @@
 /** What the Curve panel asks: the sweep with its price, the method's band, sections compared. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/solver/design/document.ts';
 import { scaledChord } from '../../../src/solver/geometry/scale.ts';
 import { solve } from '../../../src/solver/solve.ts';
@@ -13,6 +13,8 @@ import { finish } from '../../../src/solver/studies/study.ts';
 import { takeOff } from '../../../src/solver/studies/take-off.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesign } from '../../support/designs.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // sections no cache has met are made ready first
 
 const RADIANS = Math.PI / 180;
 
@@ -85,7 +87,7 @@ describe('sections compared', () => {
     const all = compared(['0011', '2411', '6411']);
     const [first] = all;
     for (const { coupling } of all)
-      expectClose('C_lr', coupling.wingStream, first!.coupling.wingStream, { share: 0.01 });
+      expectClose('C_lr', coupling.wingStream, first!.coupling.wingStream, { share: 0.03 }); // real lift slopes differ a little
   });
 
   it('about the foil’s own axes it differs by the angle times the roll damping', () => {
