@@ -2,7 +2,7 @@
  * Lateral derivatives where they have closed forms (strip theory of very long wings, worked beside each), and what must
  * hold by symmetry whatever the shape.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Design, DroopLaw, Planform } from '../../../src/solver/design/document.ts';
 import { craftOf } from '../../../src/solver/geometry/craft.ts';
 import type { Derivatives } from '../../../src/solver/report.ts';
@@ -16,6 +16,8 @@ import {
   taperedChord,
 } from '../../support/designs.ts';
 import { fullSystem } from '../vortex/full-system.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // polars are made once, more slowly on a busy machine
 
 const LONG = 1000; // aspect ratio at which the strips of a wing do not feel one another
 const DEGREE = Math.PI / 180;

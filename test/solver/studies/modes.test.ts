@@ -2,7 +2,7 @@
  * Modes: published aircraft through the same equations of motion, pendulums worked by hand, added mass of plates, and what
  * must hold for every craft.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { craftOf } from '../../../src/solver/geometry/craft.ts';
 import type { Derivatives } from '../../../src/solver/report.ts';
 import { solve } from '../../../src/solver/solve.ts';
@@ -17,6 +17,8 @@ import { finish } from '../../../src/solver/studies/study.ts';
 import { streamAxes } from '../../published/derivatives.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesign, goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // polars are made once, more slowly on a busy machine
 
 const DRY = new Float64Array(36);
 const RESOLUTION = { strips: 24, stabilizerStrips: 12, rows: 1 };

@@ -1,5 +1,5 @@
 /** Stabilizer sizing and the map of droop against stabilizer: every point is the design it stands for, solved. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import kept from '../../../src/components/hold/hold-report.json' with { type: 'json' };
 import type { Design } from '../../../src/solver/design/document.ts';
 import { Bender } from '../../../src/solver/geometry/bend.ts';
@@ -15,6 +15,8 @@ import { sizeStabilizer } from '../../../src/solver/studies/stabilizer-sizing.ts
 import { finish } from '../../../src/solver/studies/study.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesign } from '../../support/designs.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // polars are made once, more slowly on a busy machine
 
 const MEASURES: StabilizerMeasure[] = ['area', 'arm', 'droop'];
 
