@@ -99,10 +99,10 @@ describe('a proposal without limits of its own', () => {
       ),
     ) as NonNullable<Wanted['limits']>;
     const same = foundFromDrawn(asking({ free: FEW, limits }));
-    const bound = same.binding.find(({ figure }) => figure === 'holdIndex')!;
-    const ease = 0.02 * bound.value;
+    const bound = same.binding.find(({ side }) => side === 'least')!;
+    const ease = 0.02 * Math.abs(bound.value);
     const eased = found(
-      asking({ free: FEW, limits: { ...limits, holdIndex: { least: bound.value - ease } } }),
+      asking({ free: FEW, limits: { ...limits, [bound.figure]: { least: bound.value - ease } } }),
     );
     const saved = same.table.weightedDrag.proposal! - eased.table.weightedDrag.proposal!;
     expect(saved / (bound.cost * ease)).toBeCloseTo(1, 0.7);
