@@ -58,9 +58,11 @@ describe('droop against lost lift', () => {
     expect(after.report.ledger.lostFraction!).toBeGreaterThan(0.02);
     expect(await textOf(page, 'ledger-panel')).not.toBe(ledger);
     expect(await textOf(page, 'hold-panel')).not.toBe(hold);
-    await page
-      .locator('curve-panel p', { hasText: `Bent to ${Math.floor(tipAngle)}.` })
-      .waitFor({ timeout: SLOW });
+    const now = page
+      .locator('plot-grid')
+      .first()
+      .getByRole('button', { name: `now ${Math.floor(tipAngle)}.` });
+    await now.waitFor({ timeout: SLOW });
 
     await page.getByRole('button', { name: 'Undo: wing droop' }).click();
     await figures(page);
