@@ -36,6 +36,7 @@ export default defineConfig({
             '@open-wc/testing',
             'axe-core',
             'd3-contour',
+            'fflate',
             'lit',
             'lit/decorators.js',
             'uplot',

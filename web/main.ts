@@ -1,5 +1,6 @@
 /** Wires the page: storage, solver's worker, document reader and demos into the session, the session into the page. */
 import '../src/components/app-shell.ts';
+import { openAddress } from '../src/session/address.ts';
 import { Session } from '../src/session/session.ts';
 import { browserNotebook, browserShelf } from '../src/session/shelf.ts';
 import { readDesign, readDesignValue, writeDesign } from '../src/solver/design/read.ts';
@@ -7,7 +8,7 @@ import { DEMOS } from './demos.ts';
 
 const shell = document.querySelector('app-shell')!;
 shell.demos = DEMOS;
-shell.session = await Session.open({
+const session = await Session.open({
   demo: DEMOS[0]!.design,
   read: readDesign,
   readValue: readDesignValue,
@@ -20,3 +21,5 @@ shell.session = await Session.open({
   loadExport: async () => (await import('../src/workshop/export.ts')).exportFile,
   loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
 });
+openAddress(session);
+shell.session = session;

@@ -5,6 +5,7 @@ import type { UnitSystem } from '../session/units.ts';
 import { CAUTION } from '../solver/design/caution.ts';
 import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
+import { Arrivals } from './arrivals.ts';
 import type { DesignEditEvent } from './events.ts';
 import './head-on-view.ts';
 import './headline-figures.ts';
@@ -37,6 +38,7 @@ export class AppShell extends LitElement {
 
   readonly #controller = new SessionController(this);
   readonly #announcer = new Announcer(this);
+  readonly #arrivals = new Arrivals(this, () => this.session);
   #tick = 0;
   #shown: Report | null = null;
 
@@ -122,7 +124,8 @@ export class AppShell extends LitElement {
         <a href="help/design-document.html">The design document</a>
         <a href="help/batch.html">The batch command</a>
       </footer>
-      <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>`;
+      <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>
+      ${this.#arrivals.isHovering ? html`<div class="drop-mark" role="status"><p>Drop a design to open it</p></div>` : nothing}`;
   }
 
   /** What the user should know, above everything else: trouble with files and storage, the hint of a first visit. */

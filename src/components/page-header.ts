@@ -4,6 +4,8 @@ import { live } from 'lit/directives/live.js';
 import type { Session } from '../session/session.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
+import { headerStyles } from './header-styles.ts';
+import './share-button.ts';
 import './text-field.ts';
 
 export interface Demo {
@@ -23,115 +25,82 @@ export class UnitsChosenEvent extends CustomEvent<UnitSystem> {
 /** The head of the page: the design's name, whether it is kept, undo and redo, files, demos, units. */
 @customElement('page-header')
 export class PageHeader extends LitElement {
-  static override styles = css`
-    :host {
-      display: flex;
-      flex-wrap: wrap;
-      gap: 0.35rem 0.6rem;
-      align-items: center;
-      padding: 0.45rem 1rem;
-      border-bottom: 1px solid var(--line);
-      background: var(--paper);
-    }
-    h1 {
-      font-size: var(--step-1);
-      margin: 0;
-      letter-spacing: 0.02em;
-    }
-    text-field {
-      flex: 1 1 12rem;
-      max-width: 24rem;
-      font-weight: 600;
-      margin: 0;
-    }
-    .state {
-      color: var(--soft);
-      font-size: var(--step--1);
-      min-width: 4.5rem;
-    }
-    .state.failed {
-      color: var(--bad);
-      font-weight: 600;
-    }
-    .actions {
-      display: flex;
-      flex-wrap: wrap;
-      gap: 0.35rem;
-      margin-left: auto;
-    }
-    button,
-    select,
-    .file {
-      font: inherit;
-      color: inherit;
-      background: var(--raised);
-      border: 1px solid var(--edge);
-      border-radius: var(--radius);
-      padding: 0.25rem 0.6rem;
-      min-height: 1.9rem;
-      max-width: 15rem;
-      overflow: hidden;
-      text-overflow: ellipsis;
-      white-space: nowrap;
-      cursor: pointer;
-    }
-    .demos {
-      width: 6.5rem;
-    }
-    button:disabled {
-      color: var(--soft);
-      border-color: var(--line);
-      cursor: default;
-    }
-    :is(button, .file, select):hover:not(:disabled) {
-      background: var(--line);
-    }
-    :is(button, select):focus-visible,
-    .file:focus-within {
-      outline: 2px solid var(--focus);
-      outline-offset: 1px;
-    }
-    .file {
-      display: inline-flex;
-      align-items: center;
-      box-sizing: border-box;
-      position: relative;
-    }
-    .file input {
-      position: absolute;
-      inset: 0;
-      opacity: 0;
-      cursor: pointer;
-    }
-    @media (max-width: 48rem) {
+  static override styles = [
+    headerStyles,
+    css`
+      :host {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.35rem 0.6rem;
+        align-items: center;
+        padding: 0.45rem 1rem;
+        border-bottom: 1px solid var(--line);
+        background: var(--paper);
+      }
+      h1 {
+        font-size: var(--step-1);
+        margin: 0;
+        letter-spacing: 0.02em;
+      }
       text-field {
-        order: 1;
-        flex-basis: 100%;
-        max-width: none;
+        flex: 1 1 12rem;
+        max-width: 24rem;
+        font-weight: 600;
+        margin: 0;
       }
       .state {
+        color: var(--soft);
+        font-size: var(--step--1);
+        min-width: 4.5rem;
+      }
+      .state.failed {
+        color: var(--bad);
+        font-weight: 600;
+      }
+      .actions {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.35rem;
         margin-left: auto;
-        text-align: right;
       }
-      .actions {
-        order: 2;
-        margin-left: 0;
+      .demos {
+        width: 6.5rem;
       }
-    }
-    @media (pointer: coarse) {
-      button,
-      select,
       .file {
-        min-height: 2.5rem;
+        display: inline-flex;
+        align-items: center;
+        box-sizing: border-box;
+        position: relative;
       }
-    }
-    @media print {
-      .state,
-      .actions {
-        display: none;
+      .file input {
+        position: absolute;
+        inset: 0;
+        opacity: 0;
+        cursor: pointer;
       }
-    }
-  `;
+      @media (max-width: 48rem) {
+        text-field {
+          order: 1;
+          flex-basis: 100%;
+          max-width: none;
+        }
+        .state {
+          margin-left: auto;
+          text-align: right;
+        }
+        .actions {
+          order: 2;
+          margin-left: 0;
+        }
+      }
+      @media print {
+        .state,
+        .actions {
+          display: none;
+        }
+      }
+    `,
+  ];
 
   @property({ attribute: false }) session: Session | null = null;
   @property({ attribute: false }) demos: readonly Demo[] = [];
@@ -175,7 +144,8 @@ export class PageHeader extends LitElement {
         >Open a file
         <input type="file" accept=".json,application/json" @change=${this.#onFile} />
       </label>
-      <button type="button" @click=${() => session.saveFile()}>Save as a file</button>`;
+      <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
+      <share-button .session=${session}></share-button>`;
   }
 
   #demos() {

@@ -2,8 +2,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Session } from '../session/session.ts';
 
 /**
- * What the whole page listens for: undo and redo keys, design files dropped anywhere, and the page being hidden or
- * left, when text still being typed is committed and the design kept.
+ * What the whole page listens for: undo and redo keys, and the page being hidden or left, when text still being typed
+ * is committed and the design kept.
  */
 export class Shortcuts implements ReactiveController {
   constructor(
@@ -15,16 +15,12 @@ export class Shortcuts implements ReactiveController {
 
   hostConnected(): void {
     window.addEventListener('keydown', this.#onKeyDown);
-    window.addEventListener('dragover', this.#onDragOver);
-    window.addEventListener('drop', this.#onDrop);
     window.addEventListener('pagehide', this.#onLeave);
     document.addEventListener('visibilitychange', this.#onVisibility);
   }
 
   hostDisconnected(): void {
     window.removeEventListener('keydown', this.#onKeyDown);
-    window.removeEventListener('dragover', this.#onDragOver);
-    window.removeEventListener('drop', this.#onDrop);
     window.removeEventListener('pagehide', this.#onLeave);
     document.removeEventListener('visibilitychange', this.#onVisibility);
   }
@@ -38,17 +34,6 @@ export class Shortcuts implements ReactiveController {
     event.preventDefault();
     if (isRedo) this.session()?.store.redo();
     else this.session()?.store.undo();
-  };
-
-  readonly #onDragOver = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
-  };
-
-  readonly #onDrop = (event: DragEvent): void => {
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    event.preventDefault();
-    void this.session()?.openFile(file);
   };
 
   readonly #onLeave = (): void => {

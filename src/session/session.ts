@@ -9,9 +9,11 @@ import type { Report } from '../solver/report.ts';
 import type { EditDetail } from './edits.ts';
 import { Exporter, type ExporterParts } from './exporter.ts';
 import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
+import { type Incoming, readIncoming } from './incoming.ts';
 import { Proposals } from './proposals.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
+import { readLink } from './share-link.ts';
 import { DesignStore, type StoreChange } from './store.ts';
 import { Studies, type StudiesParts } from './studies.ts';
 
@@ -138,9 +140,17 @@ export class Session {
 
   /** Opens a design file; one that cannot be read leaves everything as it was and says why. */
   async openFile(file: File): Promise<void> {
-    const reading = await openDesignFile(file, this.parts.read);
-    if (reading.ok) this.openDesign(reading.design, `open ${file.name}`);
-    else this.say({ kind: 'trouble', message: reading.message });
+    this.#open(await openDesignFile(file, this.parts.read), `open ${file.name}`);
+  }
+
+  /** Opens the share link in the text, on the same terms. */
+  openLink(text: string): void {
+    this.#open(readLink(text, this.parts.read), 'open a link');
+  }
+
+  /** Opens a document or a share link given as text, on the same terms. */
+  openText(text: string, how: Incoming): void {
+    this.#open(readIncoming(text, how, this.parts.read), `open a ${how} design`);
   }
 
   saveFile(): void {
@@ -171,6 +181,11 @@ export class Session {
       shown = preview;
       this.#tell();
     });
+  }
+
+  #open(reading: Reading, label: string): void {
+    if (reading.ok) this.openDesign(reading.design, label);
+    else this.say({ kind: 'trouble', message: reading.message });
   }
 
   #onChange(change: StoreChange): void {
