@@ -113,15 +113,13 @@ export class ProposePanel extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    if (this.#isBeginning && changed.has('design') && this.design) {
+      this.#isBeginning = false;
+      void this.proposals?.search(this.design, this.seed);
+    }
     if (this.#leave && !changed.has('proposals')) return;
     this.#leave?.();
     this.#leave = this.proposals?.subscribe(() => this.requestUpdate()) ?? null;
-  }
-
-  protected override updated(changed: PropertyValues<this>): void {
-    if (!this.#isBeginning || !changed.has('design') || !this.design) return;
-    this.#isBeginning = false;
-    void this.proposals?.search(this.design, this.seed);
   }
 
   protected override render() {

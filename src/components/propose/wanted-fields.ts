@@ -38,6 +38,11 @@ export class WantedFields extends LitElement {
       td number-field {
         --control-width: 6.5rem;
         display: inline-block;
+        min-width: 6.5rem;
+      }
+      tbody th {
+        white-space: normal;
+        min-width: 9rem;
       }
       label {
         display: inline-flex;

@@ -19,6 +19,7 @@ export const FIGURE_WORDS: Readonly<Record<FigureName, Words>> = {
   takeOffSpeed: { label: 'Take-off speed', quantity: 'speed' },
   stallMargin: { label: 'Stall margin at take-off', quantity: 'ratio' },
   stallMarginOnStance: { label: 'Stall margin, stance kept', quantity: 'ratio' },
+  turnOnStance: { label: 'Turn of the stabilizer that keeps the stance', quantity: 'angle' },
   cavitationMargin: { label: 'Cavitation margin at top speed', quantity: 'ratio' },
   cavitationMarginOnStance: { label: 'Cavitation margin, stance kept', quantity: 'ratio' },
   tipDepth: { label: 'Depth of the tips', quantity: 'length' },

@@ -14,10 +14,10 @@ import { strutGive } from '../thin.ts';
 import { type Candidate, SPEED_NAMES } from './candidate.ts';
 
 /** The two margins are held either way a rider may trim: the incidence kept, as drawn, and the stance kept. */
-export type FigureName = LimitName | 'stallMarginOnStance' | 'cavitationMarginOnStance';
+export type FigureName = LimitName | 'stallMarginOnStance' | 'cavitationMarginOnStance' | 'turnOnStance';
 
 export interface Figure {
-  unit: '' | 'm' | 'm/s' | 'N m';
+  unit: '' | 'm' | 'm/s' | 'N m' | 'deg';
   scale: number; // a difference that matters: what the search measures by
   step: number; // by which a builder would ease it
   /** Null where the design has no such figure. */
@@ -57,6 +57,11 @@ function stall({ stallMargin }: RunningState): number | null {
 
 const stances = (candidate: Candidate) =>
   SPEED_NAMES.map((name) => candidate.at(name).stance - candidate.design.brief.balance.x);
+
+/** Degrees that the stabilizer turns from its drawn incidence to keep the stance at take-off. */
+function turnOnStance(candidate: Candidate): number {
+  return candidate.at('takeOff', 'stance').incidence - (candidate.design.stabilizer?.incidence ?? 0);
+}
 
 const least = (values: readonly number[]) => Math.min(...values);
 
@@ -123,6 +128,14 @@ export const FIGURES: Readonly<Record<FigureName, Figure>> = {
     step: 0.02,
     value: (candidate) => (candidate.design.stabilizer ? stall(candidate.at('takeOff', 'stance')) : null),
     parts: (candidate) => candidate.at('takeOff', 'stance').stripMargin,
+  },
+  /** Beyond 30 degrees no incidence keeps the stance and level running ends: the search must see that end coming. */
+  turnOnStance: {
+    unit: 'deg',
+    scale: 10,
+    step: 1,
+    value: (candidate) => (candidate.design.stabilizer ? Math.abs(turnOnStance(candidate)) : null),
+    parts: (candidate) => [turnOnStance(candidate), -turnOnStance(candidate)],
   },
   cavitationMargin: {
     unit: '',

@@ -5,6 +5,7 @@
 import type { Design } from '../../design/document.ts';
 import type { LimitName } from '../../design/wanted.ts';
 import { Candidate } from './candidate.ts';
+import type { FigureName } from './figures.ts';
 import { figureOf, freeOf, limitsOf, ON_STANCE, type Side, type Weights, weightsOf } from './problem.ts';
 import { QUANTITIES, QUANTITY_NAMES, type QuantityName, usualRange } from './quantities.ts';
 import { benchOf, FINE, startsOf } from './search.ts';
@@ -84,7 +85,7 @@ function plannedLimits(design: Design): PlannedLimit[] {
   const limits = limitsOf(design, bench);
   const drawn = new Candidate(design, bench);
   const figures = new Map(SIDES.map(([name]) => [name, figureOf(drawn, name)]));
-  const silent = Object.values(ON_STANCE);
+  const silent: FigureName[] = [...Object.values(ON_STANCE), 'turnOnStance'];
   const asked = limits.filter(({ figure }) => !silent.includes(figure));
   const others = asked.flatMap(({ figure, side }): Array<[LimitName, Side]> => {
     const name = figure as LimitName;

@@ -46,6 +46,7 @@ export interface Problem {
   drag: number; // N, unit of the objective
 }
 
+const MOST_TURN = 14; // degrees
 const BALANCE_SCALE = 0.1; // m of stance
 const UNKNOWN = 1e3; // margin of a strip whose section has no known greatest lift
 
@@ -108,7 +109,18 @@ export function limitsOf(design: Design, bench: Bench): Limit[] {
     const shift = figureOf(start, 'stanceShift') ?? 0;
     limits.push({ figure: 'stanceShift', side: 'most', value: Math.max(REACH, shift) });
   }
-  return limits;
+  return withTurnHeld(limits, figureOf(start, 'turnOnStance'));
+}
+
+/**
+ * Margins on a kept stance are held only where a modest turn of the stabilizer keeps it, and then that turn too: further
+ * on its moment folds over and there is no such running at all.
+ */
+function withTurnHeld(limits: readonly Limit[], turn: number | null): Limit[] {
+  const onStance = Object.values(ON_STANCE);
+  if (!limits.some(({ figure }) => onStance.includes(figure))) return [...limits];
+  if (turn === null || turn > MOST_TURN) return limits.filter(({ figure }) => !onStance.includes(figure));
+  return [...limits, { figure: 'turnOnStance', side: 'most', value: MOST_TURN }];
 }
 
 /** Figures that are asked for once and held twice. */

@@ -3,7 +3,7 @@
  * would be the next cheapest change; or, where the limits cannot all be held, which of them clash. SI, angles in degrees.
  */
 import type { Design } from '../../design/document.ts';
-import { minimise } from '../../numeric/constrained.ts';
+import { type Evaluate, minimise } from '../../numeric/constrained.ts';
 import type { Study } from '../study.ts';
 import { type Bench, Candidate, SPEED_NAMES, type SpeedName } from './candidate.ts';
 import { type Binding, bindingsOf, type Clash, clashOf, type Easing, easingsOf } from './explain.ts';
@@ -84,7 +84,10 @@ export function* settle(design: Design, { seed, founds }: SettleOptions): Study<
   if (!found) return { outcome: 'nowhere', seed, evaluations };
   const bench = benchOf(design, FINE);
   const problem = problemFor(design, found.variant, bench);
-  const search = minimise(evaluateAt(problem, bench), placeOf(problem, found.design), { reach: 0.05 });
+  const evaluate = evaluateAt(problem, bench);
+  const from = nearPlace(evaluate, placeOf(problem, found.design), placeOf(problem, problem.design));
+  if (!from) return { outcome: 'nowhere', seed, evaluations };
+  const search = minimise(evaluate, from, { reach: 0.05 });
   const least = yield* share(search, found.x.length);
   const all = evaluations + least.evaluations;
   if (least.violation > HELD)
@@ -102,6 +105,15 @@ export function* settle(design: Design, { seed, founds }: SettleOptions): Study<
     seed,
     evaluations: all,
   };
+}
+
+/** The place, or one on the way to the drawn design where the finer foil finds none here; null where there is none. */
+function nearPlace(evaluate: Evaluate, place: Float64Array, drawn: Float64Array): Float64Array | null {
+  for (const back of [0, 0.02, 0.1, 0.4, 1]) {
+    const here = place.map((value, i) => value + back * (drawn[i]! - value));
+    if (evaluate(here)) return here;
+  }
+  return null;
 }
 
 /** All starts and the settling in one row: for a single thread. */
@@ -149,7 +161,9 @@ export function tableOf(design: Design, proposed: Design, problem: Problem, benc
   });
   const limit = (name: FigureName, side: Limit['side']) =>
     problem.limits.find((one) => one.figure === name && one.side === side)?.value ?? null;
-  const names = Object.keys(FIGURES) as FigureName[];
+  const names = (Object.keys(FIGURES) as FigureName[]).filter(
+    (name) => name !== 'turnOnStance' || limit(name, 'most') !== null,
+  );
   return {
     weightedDrag: pair((figures) => figures.weightedDrag(problem.weights)),
     drag: {
