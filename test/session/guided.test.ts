@@ -1,5 +1,5 @@
 /** Guided starts and edits of what is wanted. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { GUIDED, type GuidedKind, guidedDesign, HOLDS, usualAnswers } from '../../src/session/guided.ts';
 import { withValueAt } from '../../src/session/paths.ts';
 import { freeChanges, limitChanges } from '../../src/session/wanted-edits.ts';
@@ -11,6 +11,8 @@ import { takeOff } from '../../src/solver/studies/take-off.ts';
 import { demo as makeDemo } from './designs.ts';
 
 const demo = makeDemo();
+
+vi.setConfig({ testTimeout: 60_000 }); // sections are worked out at first use
 
 const KINDS = Object.keys(GUIDED) as GuidedKind[];
 

@@ -91,21 +91,12 @@ describe('a proposal without limits of its own', () => {
 
   it('names what binds with the drag it costs: easing a limit saves that, solved again', () => {
     expect(proposal.binding.length).toBeGreaterThan(0);
-    const limits = Object.fromEntries(
-      proposal.table.figures.flatMap(({ name, least: low, most: high }) =>
-        name === 'stallMarginOnStance' || (low === null && high === null)
-          ? []
-          : [[name, { ...(low === null ? {} : { least: low }), ...(high === null ? {} : { most: high }) }]],
-      ),
-    ) as NonNullable<Wanted['limits']>;
-    const same = foundFromDrawn(asking({ free: FEW, limits }));
-    const bound = same.binding.find(({ side }) => side === 'least')!;
-    const ease = 0.02 * Math.abs(bound.value);
-    const eased = found(
-      asking({ free: FEW, limits: { ...limits, [bound.figure]: { least: bound.value - ease } } }),
-    );
-    const saved = same.table.weightedDrag.proposal! - eased.table.weightedDrag.proposal!;
-    expect(saved / (bound.cost * ease)).toBeCloseTo(1, 0.7);
+    const limits = { holdIndex: { least: 8 }, takeOffSpeed: { most: 4.8 } };
+    const held = foundFromDrawn(asking({ free: FEW, limits }));
+    const bound = held.binding.find(({ figure }) => figure === 'holdIndex')!;
+    const easier = foundFromDrawn(asking({ free: FEW, limits: { ...limits, holdIndex: { least: 7.9 } } }));
+    const saved = held.table.weightedDrag.proposal! - easier.table.weightedDrag.proposal!;
+    expect(saved / (bound.cost * 0.1)).toBeCloseTo(1, 0.7);
   });
 });
 
