@@ -1,10 +1,10 @@
 /**
  * The front: the least weighted drag for each hold index, the document's other limits held. Its ends are searched first -
- * the least drag of all and the most hold that can be had -, then two chains run inwards from them, each point starting
+ * the least drag of all and the most hold that can be had -, then two chains walk down between them, each point starting
  * where its neighbour ended, on as many threads as there are chains. On the coarse foil of the search.
  */
 import type { Design } from '../../design/document.ts';
-import { type Least, minimise, type Values } from '../../numeric/constrained.ts';
+import { type Evaluate, type Least, minimise, type Values } from '../../numeric/constrained.ts';
 import type { Study } from '../study.ts';
 import { type Bench, Candidate } from './candidate.ts';
 import { FIGURES } from './figures.ts';
@@ -20,7 +20,7 @@ export interface FrontPoint {
 
 export interface FrontEnds {
   lightest: FrontPoint; // least drag, whatever the hold
-  firmest: FrontPoint; // the last level of the chains: the most hold, or twice what is drawn or wanted
+  firmest: FrontPoint; // the last level of the chains: the most hold, or twice what is drawn, wanted or lightest
   drawn: { holdIndex: number; drag: number } | null; // the present design; null where it cannot run
   variant: number;
   chains: ChainOptions[]; // what is to be walked between them
@@ -35,7 +35,7 @@ export interface ChainOptions {
 
 /** Levels between the ends, both ends apart. */
 const LEVELS = 12;
-/** Beyond this many times what is drawn or wanted nobody looks. */
+/** Beyond this many times what is drawn, wanted or lightest nobody looks. */
 const REACH = 2;
 const LEAST_INDEX = 0.5; // of a design that has hardly any
 
@@ -67,7 +67,9 @@ export function* frontEnds(
   if (lightest.violation > HELD) return null;
   const wanted = Math.max(
     LEAST_INDEX,
-    ...[design, near].map((one) => holdOf(new Candidate(one, bench))).map((index) => REACH * index),
+    ...[design, near, designAt(problem, lightest.x)]
+      .map((one) => holdOf(new Candidate(one, bench)))
+      .map((index) => REACH * index),
     ...(design.wanted?.limits?.holdIndex?.least === undefined
       ? []
       : [REACH * design.wanted.limits.holdIndex.least]),
@@ -84,7 +86,7 @@ export function* frontEnds(
       return null;
     }
   };
-  const most = yield* halved(share(minimise(firm, lightest.x, { rounds: 40 }), from.length), 0.5);
+  const most = yield* halved(share(minimise(firm, bentPlace(firm, from), { rounds: 40 }), from.length), 0.5);
   const ends = {
     lightest: pointAt(problem, bench, lightest),
     firmest: pointAt(problem, bench, most),
@@ -92,6 +94,12 @@ export function* frontEnds(
     variant,
   };
   return { ...ends, chains: chainsOf(ends) };
+}
+
+/** Half-way to the middle of every range, where there is droop to climb by; the place itself where that cannot run. */
+function bentPlace(evaluate: Evaluate, from: Float64Array): Float64Array {
+  const place = from.map((value) => (value + 0.5) / 2);
+  return evaluate(place) ? place : from;
 }
 
 function* halved<Result>(study: Study<Result>, from: number): Study<Result> {
@@ -118,7 +126,8 @@ function chainsOf({ lightest, firmest, variant }: Omit<FrontEnds, 'chains'>): Ch
   if (high - low < 1e-3) return [];
   const levels = Array.from({ length: LEVELS }, (_, k) => low + ((high - low) * (k + 1)) / (LEVELS + 1));
   return [
-    { variant, from: lightest, levels: levels.slice(0, LEVELS / 2) },
+    // Both walk down: a flat wing's hold has no slope to climb by, as it is a product of two droops.
+    { variant, from: firmest, levels: levels.slice(0, LEVELS / 2).reverse() },
     { variant, from: firmest, levels: levels.slice(LEVELS / 2).reverse() },
   ];
 }
@@ -150,7 +159,10 @@ export interface Front {
 
 /** Ends and chains together: only the points that no other one beats. */
 export function frontOf(ends: FrontEnds, chains: readonly FrontPoint[][]): Front {
-  const all = [ends.lightest, ...chains.flat()].sort((a, b) => a.holdIndex - b.holdIndex);
+  const sorted = [ends.lightest, ...chains.flat()].sort((a, b) => a.holdIndex - b.holdIndex);
+  const apart = 1e-3 * (sorted.at(-1)!.holdIndex - sorted[0]!.holdIndex);
+  // A level that does not bind ends where the one above it did.
+  const all = sorted.filter(({ holdIndex }, k) => k === 0 || holdIndex - sorted[k - 1]!.holdIndex > apart);
   const points = all.filter((point, k) =>
     all.slice(k + 1).every((other) => other.drag > point.drag * (1 - 1e-5)),
   );

@@ -52,6 +52,16 @@ describe('the front', () => {
     expect(alone!.drag / drag).toBeCloseTo(1, 2);
   });
 
+  it('has as many where the lightest wing holds more than twice what is drawn', () => {
+    const loose: Design = { ...design, wing: { ...drawn.wing, droop: { kind: 'arc', tipAngle: 2 } } };
+    const limits = { takeOffSpeed: { most: 4.8 }, rollFromYaw: { most: 0.02 } };
+    const bound = { ...loose, wanted: { ...design.wanted, limits } };
+    const far = finish(frontEnds(bound, { near: bound, variant: 0 }))!;
+    expect(far.lightest.holdIndex).toBeGreaterThan(2 * far.drawn!.holdIndex);
+    expect(far.firmest.holdIndex).toBeGreaterThan(1.5 * far.lightest.holdIndex);
+    expect(far.chains.flatMap(({ levels }) => levels).length).toBeGreaterThanOrEqual(10);
+  });
+
   it('says how far the drawn wing is from it', () => {
     const over = front.over!;
     expect(over).toBeGreaterThan(0);
