@@ -192,7 +192,7 @@ export class ShapePanel extends LitElement {
       ...(!strut.top && { hint: 'as at the foot' }),
       toChanges: (value) => {
         const top = { chord, thickness, [key]: value };
-        const isEven = top.chord === strut.chord && top.thickness === strut.thickness;
+        const isEven = isSame(top.chord, strut.chord) && isSame(top.thickness, strut.thickness);
         return [{ path: 'strut.top', value: isEven ? undefined : top }];
       },
     });
@@ -230,6 +230,9 @@ function attempt(path: string, work: () => unknown): Change[] | string {
     return withoutPath(error instanceof Error ? error.message : String(error)) ?? '';
   }
 }
+
+/** Lengths in m that no builder can tell apart: "13 mm" is read as 0.013 and a rounding more. */
+const isSame = (one: number, other: number) => Math.abs(one - other) < 1e-9;
 
 declare global {
   interface HTMLElementTagNameMap {
