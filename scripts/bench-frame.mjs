@@ -53,13 +53,14 @@ function watchFrames() {
   const waiting = [];
   let moved = 0;
   window.frameTimes = [];
-  window.addEventListener(
-    'pointermove',
-    ({ timeStamp }) => {
-      moved = timeStamp;
-    },
-    true,
-  );
+  for (const kind of ['pointermove', 'pointerrawupdate'])
+    window.addEventListener(
+      kind,
+      ({ timeStamp }) => {
+        moved = timeStamp;
+      },
+      true,
+    );
   document.addEventListener('design-edit', ({ detail }) => {
     const { revision } = shell.session.store;
     if (detail.phase === 'live' && waiting.at(-1)?.revision !== revision)

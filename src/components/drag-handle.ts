@@ -37,8 +37,12 @@ interface Gesture {
   y: number;
   side: 1 | -1;
   follow: (move: Move) => Drag | null;
+  at: Move; // where the pointer was last followed to
+  time: number; // and when, ms
   last: Drag | null;
 }
+
+const RAW_PAUSE = 8; // ms
 
 export class DragHandles implements ReactiveController {
   /** Why the page did not take the last edit; null when it did. */
@@ -120,9 +124,12 @@ export class DragHandles implements ReactiveController {
       y: event.clientY,
       side,
       follow: handle.grab(),
+      at: { x: 0, y: 0 },
+      time: event.timeStamp,
       last: null,
     };
     window.addEventListener('pointermove', this.#onMove);
+    window.addEventListener('pointerrawupdate', this.#onRawMove);
     window.addEventListener('pointerup', this.#onRelease);
     window.addEventListener('pointercancel', this.#onLost);
     window.addEventListener('keydown', this.#onEscape, true);
@@ -133,10 +140,19 @@ export class DragHandles implements ReactiveController {
     const gesture = this.#gesture;
     if (!gesture || event.pointerId !== gesture.pointer) return;
     const move = { x: gesture.side * (event.clientX - gesture.x), y: event.clientY - gesture.y };
+    if (move.x === gesture.at.x && move.y === gesture.at.y) return;
+    gesture.at = move;
+    gesture.time = event.timeStamp;
     const drag = gesture.follow(move);
     if (!drag) return;
     gesture.last = drag;
     this.#send(drag, 'live');
+  };
+
+  /** A move told as it happens, not at the next frame: the figures are asked for sooner. Fast mice tell too many. */
+  readonly #onRawMove = (event: Event): void => {
+    const { timeStamp } = event;
+    if (this.#gesture && timeStamp - this.#gesture.time >= RAW_PAUSE) this.#onMove(event as PointerEvent);
   };
 
   readonly #onRelease = (event: PointerEvent): void => {
@@ -164,6 +180,7 @@ export class DragHandles implements ReactiveController {
 
   #stopListening(): void {
     window.removeEventListener('pointermove', this.#onMove);
+    window.removeEventListener('pointerrawupdate', this.#onRawMove);
     window.removeEventListener('pointerup', this.#onRelease);
     window.removeEventListener('pointercancel', this.#onLost);
     window.removeEventListener('keydown', this.#onEscape, true);

@@ -197,6 +197,23 @@ describe('handle: keys', () => {
 });
 
 describe('handle: pointer', () => {
+  it('follows a move before its frame, once for each place, and leaves what comes too soon to the frame', async () => {
+    const { starboard, edits } = await make();
+    const pointer = new Pointer(starboard).press();
+    const wait = () => new Promise((resolve) => setTimeout(resolve, 20));
+    await wait();
+    pointer.moveRaw(10, 0).move(0, 0);
+    expect(edits.length).to.equal(1);
+    expect(lastValue(edits)).to.be.closeTo(0.75, 1e-9);
+    pointer.moveRaw(1, 0).moveRaw(1, 0);
+    expect(edits.length).to.equal(1); // too soon
+    pointer.move(0, 0);
+    expect(lastValue(edits)).to.be.closeTo(0.752, 1e-9);
+    await wait();
+    pointer.moveRaw(8, 0).release();
+    expect(edits.map(({ phase }) => phase)).to.deep.equal(['live', 'live', 'live', 'settled']);
+  });
+
   it('sends live edits while it moves and settles the last one on release', async () => {
     const { starboard, edits, view } = await make();
     new Pointer(starboard).press().move(10, 0).move(10, 3).release();

@@ -18,6 +18,11 @@ export class Pointer {
     return this.#send('pointermove', dx, dy);
   }
 
+  /** What the browser tells of a move before the frame that its `pointermove` waits for. */
+  moveRaw(dx: number, dy: number): this {
+    return this.#send('pointerrawupdate', dx, dy);
+  }
+
   release(): this {
     return this.#send('pointerup', 0, 0);
   }
