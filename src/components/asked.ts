@@ -1,14 +1,15 @@
 /** Fields that set how a question is asked, not the design: their edits go no further than the part they belong to. */
 import { html } from 'lit';
-import type { Quantity, UnitSystem } from '../../session/units.ts';
-import type { DesignEditEvent } from '../events.ts';
-import '../number-field.ts';
+import type { Quantity, UnitSystem } from '../session/units.ts';
+import type { DesignEditEvent } from './events.ts';
+import './number-field.ts';
 
-/** Takes what a field would have set in the design. */
+/** Takes what a field would have set in the design; a gesture given up sets nothing. */
 export function take(set: (value: unknown) => void) {
   return (event: DesignEditEvent): void => {
     event.stopPropagation();
-    set(event.detail.changes[0]?.value);
+    const [change] = event.detail.changes;
+    if (change) set(change.value);
   };
 }
 

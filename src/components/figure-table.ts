@@ -46,13 +46,33 @@ export interface TableRow {
   isHere?: boolean; // the design as it is
 }
 
-/** A table of figures already written out. A wide one scrolls by itself and can be reached by keyboard. */
+/** A table of figures already written out. */
 export function figureTable(
   caption: string,
   head: readonly string[],
   rows: readonly TableRow[],
 ): TemplateResult {
-  return html`<div class="table" role="region" tabindex="0" aria-label=${caption}>
+  return tableFrame(
+    caption,
+    head,
+    rows.map(
+      ({ cells: [name, ...cells], isHere }) =>
+        html`<tr class=${isHere ? 'here' : ''}>
+          <th scope="row">${name}</th>
+          ${cells.map((cell) => html`<td>${cell}</td>`)}
+        </tr>`,
+    ),
+  );
+}
+
+/** Caption and heads round rows of one's own. A wide table scrolls by itself and can be reached by keyboard. */
+export function tableFrame(
+  caption: string,
+  head: readonly string[],
+  rows: readonly TemplateResult[],
+  { kind = '', label = caption } = {},
+): TemplateResult {
+  return html`<div class="table ${kind}" role="region" tabindex="0" aria-label=${label}>
     <table>
       <caption>
         ${caption}
@@ -63,13 +83,7 @@ export function figureTable(
         </tr>
       </thead>
       <tbody>
-        ${rows.map(
-          ({ cells: [name, ...cells], isHere }) =>
-            html`<tr class=${isHere ? 'here' : ''}>
-              <th scope="row">${name}</th>
-              ${cells.map((cell) => html`<td>${cell}</td>`)}
-            </tr>`,
-        )}
+        ${rows}
       </tbody>
     </table>
   </div>`;

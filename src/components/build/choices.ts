@@ -1,8 +1,8 @@
 /** What is chosen for the files of a build: asked of the workshop, no part of the design. */
 import { html } from 'lit';
 import type { Order } from '../../workshop/order.ts';
+import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
-import type { DesignEditEvent } from '../events.ts';
 
 export type FileChoices = Pick<Order, 'paper' | 'side' | 'draw' | 'fliesAsDrawn'>;
 
@@ -44,11 +44,8 @@ export function choiceFields(choices: FileChoices, choose: (choices: FileChoices
       .hint=${hint}
       .choices=${options}
       .value=${value}
-      .toChanges=${(chosen: string) => [{ path: '', value: chosen }]}
-      @design-edit=${(event: DesignEditEvent) => {
-        event.stopPropagation(); // how the files are made is no edit of the design
-        choose({ ...choices, ...change(event.detail.changes[0]!.value as string) });
-      }}
+      .toChanges=${toPart}
+      @design-edit=${take((chosen) => choose({ ...choices, ...change(chosen as string) }))}
     ></choice-field>`;
   return html`<div class="settings">
     ${field(

@@ -16,8 +16,8 @@ import type { Kept } from '../../solver/geometry/bend.ts';
 import type { StabilizerMeasure } from '../../solver/geometry/stabilizer-size.ts';
 import type { DroopMap } from '../../solver/studies/droop-map.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
-import type { DesignEditEvent } from '../events.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
 import '../number-field.ts';
 import { sendEdit } from '../send-edit.ts';
@@ -92,8 +92,8 @@ export class DroopMapView extends LitElement {
         label="Stabilizer varied by"
         .value=${this.measure}
         .choices=${Object.entries(MEASURES).map(([value, { label }]) => ({ value, label }))}
-        .toChanges=${(value: string) => [{ path: '', value }]}
-        @design-edit=${this.#take((value) => {
+        .toChanges=${toPart}
+        @design-edit=${take((value) => {
           this.measure = value as StabilizerMeasure;
         })}
       ></choice-field>
@@ -104,8 +104,8 @@ export class DroopMapView extends LitElement {
           { value: 'inducedDrag', label: 'induced drag' },
           { value: 'lostFraction', label: 'lost lift' },
         ]}
-        .toChanges=${(value: string) => [{ path: '', value }]}
-        @design-edit=${this.#take((value) => {
+        .toChanges=${toPart}
+        @design-edit=${take((value) => {
           this.shade = value as Shade;
         })}
       ></choice-field>
@@ -118,20 +118,11 @@ export class DroopMapView extends LitElement {
         .max=${3}
         .step=${0.05}
         hint="of the mean chord"
-        .toChanges=${(value: number) => [{ path: '', value }]}
-        @design-edit=${this.#take((value) => {
+        .toChanges=${toPart}
+        @design-edit=${take((value) => {
           this.limit = value as number;
         })}
       ></number-field>`;
-  }
-
-  /** How the question is asked, not the design: these edits stop here. */
-  #take(set: (value: unknown) => void) {
-    return (event: DesignEditEvent) => {
-      event.stopPropagation();
-      const value = event.detail.changes[0]?.value;
-      if (value !== undefined) set(value);
-    };
   }
 
   #answers(map: DroopMap) {

@@ -5,7 +5,7 @@ import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } f
 import type { Design } from '../../solver/design/document.ts';
 import type { SectionChoice, SectionComparison } from '../../solver/studies/section-choice.ts';
 import { answerStyles } from '../answer-styles.ts';
-import type { DesignEditEvent } from '../events.ts';
+import { take } from '../asked.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
@@ -60,7 +60,9 @@ export class SectionChoices extends LitElement {
             .maxLength=${4}
             .hint=${k === 2 ? 'may be left empty' : ''}
             .toChanges=${(text: string) => this.#read(text, k)}
-            @design-edit=${this.#take(k)}
+            @design-edit=${take((value) => {
+              this.typed = this.typed.with(k, value as string);
+            })}
           ></text-field>`,
         )}
       </div>
@@ -72,14 +74,6 @@ export class SectionChoices extends LitElement {
     if (/^\d{4}$/.test(text) && Number(text.slice(2)) > 0) return [{ path: '', value: text }];
     if (text === '' && k === 2) return [{ path: '', value: '' }];
     return `“${text}” is no four-digit section; write for example 2411 or 0010.`;
-  }
-
-  /** How the question is asked, not the design: these edits stop here. */
-  #take(k: number) {
-    return (event: DesignEditEvent) => {
-      event.stopPropagation();
-      this.typed = this.typed.with(k, event.detail.changes[0]?.value as string);
-    };
   }
 
   #answers(compared: SectionComparison) {

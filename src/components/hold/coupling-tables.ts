@@ -7,7 +7,7 @@ import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Derivatives } from '../../solver/report.ts';
 import type { LateralCoupling, Ratios } from '../../solver/studies/coupling.ts';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
-import { figureTable } from '../figure-table.ts';
+import { figureTable, tableFrame } from '../figure-table.ts';
 import {
   coefficient,
   LATERAL_KEYS,
@@ -78,29 +78,14 @@ export function couplingMatrix(study: HoldStudy, whole: Whole, units: UnitSystem
   const total = totalOf(study.coupling[whole]);
   const caption =
     whole === 'foil' ? 'Foil alone, about the wing’s root' : 'Craft, strut and all, about the balance point';
-  return html`<div class="table matrix" role="region" tabindex="0" aria-label=${caption}>
-    <table>
-      <caption>
-        ${caption}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">when it …</th>
-          ${Object.values(EFFECTS).map((title) => html`<th scope="col">it ${title}</th>`)}
-        </tr>
-      </thead>
-      <tbody>
-        ${(Object.keys(CAUSES) as Cause[]).map(
-          (cause) => html`<tr>
-            <th scope="row">${CAUSES[cause].title} <small>${CAUSES[cause].by}</small></th>
-            ${(Object.keys(EFFECTS) as Effect[]).map((effect) =>
-              cell(study, whole, units, total, cause, effect),
-            )}
-          </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  const rows = (Object.keys(CAUSES) as Cause[]).map(
+    (cause) => html`<tr>
+      <th scope="row">${CAUSES[cause].title} <small>${CAUSES[cause].by}</small></th>
+      ${(Object.keys(EFFECTS) as Effect[]).map((effect) => cell(study, whole, units, total, cause, effect))}
+    </tr>`,
+  );
+  const head = ['when it …', ...Object.values(EFFECTS).map((title) => `it ${title}`)];
+  return tableFrame(caption, head, rows, { kind: 'matrix' });
 }
 
 function cell(

@@ -3,7 +3,7 @@ import { css, html, type TemplateResult } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
 import type { Mode } from '../../solver/studies/modes.ts';
-import { figureTable } from '../figure-table.ts';
+import { figureTable, tableFrame } from '../figure-table.ts';
 import { coefficient, MODE_NAMES, type ModeKind, seconds, withBand } from './words.ts';
 
 type AnyMode = Mode<string, ModeKind>;
@@ -73,33 +73,17 @@ export function modeSentence(mode: AnyMode, band = 0): string {
 
 export function modeTable({ modes, band }: HoldStudy, group: 'lateral' | 'vertical'): TemplateResult {
   const caption = group === 'lateral' ? 'Sideways: slip, roll, turn' : 'Up and down: speed, pitch, depth';
-  return html`<div class="table modes" role="region" tabindex="0" aria-label=${caption}>
-    <table>
-      <caption>
-        ${caption}
-      </caption>
-      <thead>
-        <tr>
-          <td></td>
-          <th scope="col">half or double</th>
-          <th scope="col">period</th>
-          <th scope="col">damping</th>
-          <th scope="col">growth, 1/s</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${(modes[group] as readonly AnyMode[]).map(
-          (mode) => html`<tr>
-            <th scope="row">${MODE_NAMES[mode.kind]} <small>${modeSentence(mode, band.modes[mode.kind])}</small></th>
-            <td>${pace(mode)}</td>
-            <td>${mode.period === null ? '–' : seconds(mode.period)}</td>
-            <td>${mode.imaginary === 0 ? '–' : coefficient(mode.damping)}</td>
-            <td>${growth(mode.real, band.modes[mode.kind])}</td>
-          </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  const rows = (modes[group] as readonly AnyMode[]).map(
+    (mode) => html`<tr>
+      <th scope="row">${MODE_NAMES[mode.kind]} <small>${modeSentence(mode, band.modes[mode.kind])}</small></th>
+      <td>${pace(mode)}</td>
+      <td>${mode.period === null ? '–' : seconds(mode.period)}</td>
+      <td>${mode.imaginary === 0 ? '–' : coefficient(mode.damping)}</td>
+      <td>${growth(mode.real, band.modes[mode.kind])}</td>
+    </tr>`,
+  );
+  const head = ['', 'half or double', 'period', 'damping', 'growth, 1/s'];
+  return tableFrame(caption, head, rows, { kind: 'modes' });
 }
 
 const growth = (real: number, band: number | undefined) =>

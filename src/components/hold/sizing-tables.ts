@@ -4,6 +4,7 @@ import { formatValue, formatWithUnit, type UnitSystem } from '../../session/unit
 import type { StabilizerChanges } from '../../solver/studies/stabilizer-changes.ts';
 import type { Sizing } from '../../solver/studies/stabilizer-sizing.ts';
 import type { TriedStabilizer } from '../../solver/studies/stabilizer-trials.ts';
+import { tableFrame } from '../figure-table.ts';
 import { changeName, foundOf, goalName, percent, shiftOf } from './sizing-readings.ts';
 
 /** Takes a stabilizer; `label` names the step for undo. */
@@ -63,24 +64,8 @@ export function changesTable(changes: StabilizerChanges, units: UnitSystem, take
   return table('Changes to the stabilizer', 'At cruise, the wedge left as it is', head, rows);
 }
 
-function table(label: string, caption: string, head: readonly string[], rows: readonly TemplateResult[]) {
-  return html`<div class="table long" role="region" tabindex="0" aria-label=${label}>
-    <table>
-      <caption>
-        ${caption}
-      </caption>
-      <thead>
-        <tr>
-          <td></td>
-          ${head.map((title) => (title ? html`<th scope="col">${title}</th>` : html`<td></td>`))}
-        </tr>
-      </thead>
-      <tbody>
-        ${rows}
-      </tbody>
-    </table>
-  </div>`;
-}
+const table = (label: string, caption: string, head: readonly string[], rows: readonly TemplateResult[]) =>
+  tableFrame(caption, ['', ...head], rows, { kind: 'long', label });
 
 function row(name: string, isHere: boolean, cells: readonly string[], last: () => unknown) {
   return html`<tr class=${isHere ? 'here' : ''}>

@@ -7,9 +7,9 @@ import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { HoldOptions, HoldStudy } from '../../solver/studies/hold-study.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { take } from '../asked.ts';
 import { holdStyles } from '../hold/hold-styles.ts';
 import '../choice-field.ts';
-import type { DesignEditEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
 import * as coupling from '../hold/coupling-tables.ts';
 import * as trust from '../hold/index-trust.ts';
@@ -97,7 +97,9 @@ export class CouplingPanel extends LitElement {
           .value=${this.axes}
           .choices=${[{ value: 'design', label: 'the design' }, { value: 'stream', label: 'the stream' }]}
           .toChanges=${(value: string) => [{ path: '', value }]}
-          @design-edit=${this.#setAxes}
+          @design-edit=${take((value) => {
+            this.axes = value as Axes;
+          })}
         ></choice-field>
       </div>
       <p class="note">
@@ -151,11 +153,6 @@ export class CouplingPanel extends LitElement {
         </p>
       </details>`;
   }
-
-  readonly #setAxes = (event: DesignEditEvent): void => {
-    event.stopPropagation();
-    this.axes = event.detail.changes[0]?.value as Axes;
-  };
 }
 
 declare global {

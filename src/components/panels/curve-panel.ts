@@ -8,6 +8,7 @@ import type { Design } from '../../solver/design/document.ts';
 import type { Kept } from '../../solver/geometry/bend.ts';
 import type { CurveStudy } from '../../solver/studies/curve-study.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
 import '../curve/droop-map.ts';
 import { couplingTable, independentReading } from '../curve/independent.ts';
@@ -16,7 +17,6 @@ import type { PlaceChosenEvent, PlotCell } from '../curve/plot-model.ts';
 import * as say from '../curve/readings.ts';
 import '../curve/section-choices.ts';
 import { couplingCell, droopMarks, indexSeries, priceCells, sweepCells } from '../curve/sweep-cells.ts';
-import type { DesignEditEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
 import { trustNote } from '../hold/index-trust.ts';
 import '../line-chart.ts';
@@ -107,8 +107,8 @@ export class CurvePanel extends LitElement {
         label="Kept while the wing bends"
         .value=${this.#kept}
         .choices=${KEPT}
-        .toChanges=${(value: string) => [{ path: '', value }]}
-        @design-edit=${this.#take((value) => {
+        .toChanges=${toPart}
+        @design-edit=${take((value) => {
           this.chosen = value as Kept;
         })}
       ></choice-field>
@@ -121,20 +121,11 @@ export class CurvePanel extends LitElement {
         .max=${largest}
         .step=${5}
         .hint=${`at most ${say.angle(largest, 0)}: ${ends}`}
-        .toChanges=${(value: number) => [{ path: '', value }]}
-        @design-edit=${this.#take((value) => {
+        .toChanges=${toPart}
+        @design-edit=${take((value) => {
           this.to = value as number;
         })}
       ></number-field>`;
-  }
-
-  /** Fields of this panel set how the question is asked, not the design: their edits stop here. */
-  #take(set: (value: unknown) => void) {
-    return (event: DesignEditEvent) => {
-      event.stopPropagation();
-      const value = event.detail.changes[0]?.value;
-      if (value !== undefined) set(value);
-    };
   }
 
   readonly #onPlace = (event: PlaceChosenEvent): void => {
@@ -225,8 +216,8 @@ export class CurvePanel extends LitElement {
           .max=${0.5}
           .step=${byPoint ? 0.001 : 0.0001}
           hint="of all drag"
-          .toChanges=${(value: number) => [{ path: '', value }]}
-          @design-edit=${this.#take((value) => {
+          .toChanges=${toPart}
+          @design-edit=${take((value) => {
             this.prices = { ...this.prices, [byPoint ? 'point' : 'degree']: value as number };
             remember('holdPrices', this.prices);
           })}

@@ -5,6 +5,7 @@ import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SectionOptions, SectionView } from '../../solver/studies/section-view.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { take } from '../asked.ts';
 import '../choice-field.ts';
 import { tableStyles } from '../figure-table.ts';
 import '../number-field.ts';
@@ -13,7 +14,7 @@ import { flowFigures, shapeFigures } from '../section/figures.ts';
 import { flowDrawing, flowStyles, flowWords } from '../section/flow-drawing.ts';
 import { outlineFields } from '../section/outline-fields.ts';
 import '../section/section-import.ts';
-import { type Look, own, presentLook, stationFields, taking } from '../section/station-fields.ts';
+import { type Look, own, presentLook, stationFields } from '../section/station-fields.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
@@ -95,7 +96,7 @@ export class SectionPanel extends LitElement {
       .step=${0.05}
       .placeholder=${view && this.cl === null ? `${view.station.cl.toFixed(2)}, as flown` : 'as flown'}
       .toChanges=${own}
-      @design-edit=${taking((cl) => {
+      @design-edit=${take((cl) => {
         this.cl = (cl as number | undefined) ?? null;
       })}
     ></number-field>`;
@@ -123,7 +124,7 @@ export class SectionPanel extends LitElement {
                   .value=${this.shown}
                   .choices=${[{ value: 'pressure', label: 'pressure' }, { value: 'speed', label: 'speed' }]}
                   .toChanges=${own}
-                  @design-edit=${taking((value) => {
+                  @design-edit=${take((value) => {
                     this.shown = value as AlongShown;
                   })}
                 ></choice-field>

@@ -5,10 +5,11 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SkinView } from '../../solver/studies/skin-study.ts';
 import { answerStyles } from '../answer-styles.ts';
+import { take } from '../asked.ts';
 import '../choice-field.ts';
 import { tableStyles } from '../figure-table.ts';
 import '../number-field.ts';
-import { type Look, own, presentLook, stationFields, taking } from '../section/station-fields.ts';
+import { type Look, own, presentLook, stationFields } from '../section/station-fields.ts';
 import { faultTable, finishReading, finishTable } from '../skin/costs.ts';
 import '../skin/defect-table.ts';
 import * as heights from '../skin/heights.ts';
@@ -178,7 +179,7 @@ export class SkinPanel extends LitElement {
           .max=${0.95}
           .step=${0.05}
           .toChanges=${own}
-          @design-edit=${taking((at) => {
+          @design-edit=${take((at) => {
             this.fault = { ...this.fault, at: at as number };
           })}
         ></number-field>
@@ -190,7 +191,7 @@ export class SkinPanel extends LitElement {
                 .value=${this.fault.side}
                 .choices=${[{ value: 'upper', label: 'upper' }, { value: 'lower', label: 'lower' }]}
                 .toChanges=${own}
-                @design-edit=${taking((side) => {
+                @design-edit=${take((side) => {
                   this.fault = { ...this.fault, side: side as Side };
                 })}
               ></choice-field>`

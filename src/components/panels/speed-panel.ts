@@ -7,7 +7,7 @@ import type { Fix } from '../../solver/studies/level-running.ts';
 import type { SpeedCase } from '../../solver/studies/speed.ts';
 import type { SpeedStudy } from '../../solver/studies/speed-study.ts';
 import '../choice-field.ts';
-import { take, toPart } from '../speed/asked.ts';
+import { take, toPart } from '../asked.ts';
 import '../speed/cavitation-section.ts';
 import '../speed/details-section.ts';
 import { seriesReading, surfaceBand, troubles, waveWarning } from '../speed/readings.ts';

@@ -4,8 +4,8 @@ import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design, Speeds } from '../../solver/design/document.ts';
 import { LAST_STATION } from '../../solver/geometry/outline-marks.ts';
 import type { FoilPart } from '../../solver/studies/section-station.ts';
+import { take } from '../asked.ts';
 import '../choice-field.ts';
-import type { DesignEditEvent } from '../events.ts';
 import '../number-field.ts';
 
 /** What the user looks at. */
@@ -28,14 +28,6 @@ export function presentLook(look: Look, design: Design): Look {
   return design[look.part] ? look : { ...look, part: 'wing' };
 }
 
-/** A field of a panel's own question: its edit stops there. */
-export function taking(set: (value: unknown) => void) {
-  return (event: DesignEditEvent): void => {
-    event.stopPropagation();
-    set(event.detail.changes[0]?.value);
-  };
-}
-
 export function stationFields(
   look: Look,
   design: Design,
@@ -50,7 +42,7 @@ export function stationFields(
       .value=${look.part}
       .choices=${parts.map((value) => ({ value, label: PART_NAMES[value] }))}
       .toChanges=${own}
-      @design-edit=${taking((part) => change({ ...look, part: part as FoilPart }))}
+      @design-edit=${take((part) => change({ ...look, part: part as FoilPart }))}
     ></choice-field>
     <number-field
       .label=${look.part === 'strut' ? 'Up from the foot' : 'Out from the root'}
@@ -61,7 +53,7 @@ export function stationFields(
       .max=${LAST_STATION}
       .step=${0.05}
       .toChanges=${own}
-      @design-edit=${taking((eta) => change({ ...look, eta: eta as number }))}
+      @design-edit=${take((eta) => change({ ...look, eta: eta as number }))}
     ></number-field>
     ${
       onlyPlace
@@ -74,7 +66,7 @@ export function stationFields(
               label: `${SPEED_NAMES[value]}, ${formatWithUnit(design.brief.speeds[value], 'speed', units)}`,
             }))}
             .toChanges=${own}
-            @design-edit=${taking((speed) => change({ ...look, speed: speed as keyof Speeds }))}
+            @design-edit=${take((speed) => change({ ...look, speed: speed as keyof Speeds }))}
           ></choice-field>`
     }`;
 }

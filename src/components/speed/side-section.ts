@@ -7,10 +7,10 @@ import type { Fix } from '../../solver/studies/level-running.ts';
 import type { SideCase } from '../../solver/studies/side-study.ts';
 import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
 import '../choice-field.ts';
+import { askedNumber, take, toPart } from '../asked.ts';
 import { figureTable } from '../figure-table.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
-import { askedNumber, take, toPart } from './asked.ts';
 import { sectionStyles } from './section-styles.ts';
 import { footPlace, signed } from './words.ts';
 

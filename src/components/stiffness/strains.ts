@@ -4,8 +4,8 @@ import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
 import type { LoadState, StrutState } from '../../solver/studies/strut-state.ts';
+import { take } from '../asked.ts';
 import '../choice-field.ts';
-import type { DesignEditEvent } from '../events.ts';
 import { figureTable } from '../figure-table.ts';
 import { PART_NAMES } from './words.ts';
 
@@ -28,9 +28,8 @@ export function pullField(
   choose: (side: SideRule) => void,
 ) {
   if (!design.brief.sidePull?.share) return nothing;
-  const take = (event: DesignEditEvent) => {
-    event.stopPropagation(); // how the question is asked, no edit of the design
-    const by = event.detail.changes[0]?.value as SideRule['by'];
+  const set = (value: unknown) => {
+    const by = value as SideRule['by'];
     choose(by === 'heel' ? { by, heel: 0 } : { by });
   };
   return html`<div class="controls">
@@ -40,7 +39,7 @@ export function pullField(
         .value=${side.by}
         .choices=${HOLDS}
         .toChanges=${(value: string) => [{ path: '', value }]}
-        @design-edit=${take}
+        @design-edit=${take(set)}
       ></choice-field>
     </div>
     ${
