@@ -38,7 +38,7 @@ export function plotOptions(
   return {
     width,
     height: HEIGHT,
-    padding: [8, 8, 0, 0],
+    padding: [8, 14, 0, 0],
     legend: { show: false },
     cursor: { y: false, drag: { x: false, y: false }, points: { size: 7 } },
     scales: {

@@ -41,6 +41,13 @@ export class QuestionTabs extends LitElement {
     [role='tabpanel'] {
       padding: 0.6rem 1rem 1rem;
     }
+    /* Where there is room every question is in sight; on a phone the strip slides. */
+    @media (min-width: 48rem) {
+      [role='tablist'] {
+        flex-wrap: wrap;
+        overflow: visible;
+      }
+    }
     @media print {
       [role='tablist'] {
         display: none;

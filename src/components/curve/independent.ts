@@ -1,7 +1,7 @@
 /**
- * An independent computation on one raked foil, quoted with the task (status: derived elsewhere): C_lr about the origin
- * near 0.12 CL when flat, falling about 0.0015 a degree of arc tip angle whatever the CL. The program's own tests give
- * its figures on a foil of that kind.
+ * An independent computation on one raked foil (derived, without this program): C_lr about the origin near
+ * 0.12 CL when flat, falling about 0.0015 a degree of arc tip angle whatever the CL. The program's own tests give its figures
+ * on a foil of that kind.
  */
 import type { TemplateResult } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
@@ -30,7 +30,7 @@ export function independentReading(coupling: readonly CouplingLine[], isArc: boo
     .join(', ');
   return agrees
     ? `${head} This foil agrees with it: ${list}.`
-    : `${head} This foil differs from that one, ${list}: rake, camber and the stabilizer’s own droop take part. Half of the fall comes from tips that stand aft.`;
+    : `${head} This foil differs from that one, ${list}: rake, camber and the stabilizer’s own droop take part.`;
 }
 
 export function couplingTable(coupling: readonly CouplingLine[], units: UnitSystem): TemplateResult {

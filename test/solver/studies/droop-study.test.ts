@@ -66,7 +66,7 @@ function sweepAt(design: Design, kept: Kept, amplitudes: number, to: number): Dr
 
 describe('droop sweep', () => {
   it('gives the independent figures for an 80 cm wing: 11.08, 11.38, 12.18 N and 11.08, 10.77, 10.25 N', () => {
-    // independent computation quoted with the task: arc tip angle 0, 24 and 42 degrees; status: derived elsewhere
+    // independent computation (derived, without this program): arc tip angle 0, 24 and 42 degrees
     const unrolled = sweepAt(eighty(), 'unrolled', 8, 42).columns.inducedDrag;
     const tipToTip = sweepAt(eighty(), 'tipToTip', 8, 42).columns.inducedDrag;
     const found = [unrolled[0]!, unrolled[4]!, unrolled[7]!, tipToTip[0]!, tipToTip[4]!, tipToTip[7]!];
@@ -83,7 +83,7 @@ describe('droop sweep', () => {
   });
 
   it('has the independent C_lr: near 0.12 CL when flat, falling 0.0015 a degree whatever the CL, gone at 8, 16, 26, 52', () => {
-    // independent computation on one foil quoted with the task, CL 0.11, 0.21, 0.34, 0.67; its planform is not given: the
+    // independent computation on one foil (derived, without this program), CL 0.11, 0.21, 0.34, 0.67; its planform is not given: the
     // raked wing above, symmetric and untwisted, with a plain stabilizer, gives these figures
     const neutrals = [0.11, 0.21, 0.34, 0.67].map((CL) => {
       const { Clr, amplitude, slope, share } = neutralOf(raked(), CL);
