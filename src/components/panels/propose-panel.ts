@@ -155,7 +155,7 @@ export class ProposePanel extends LitElement {
         Least drag over the three speeds of the brief. ${keeps} A quantity that is not ticked stays as drawn. With the
         stabilizer’s incidence free, the drawn stance balances at cruise.
       </p>
-      <wanted-fields .plan=${plan} .units=${this.units}></wanted-fields>
+      <wanted-fields .plan=${plan} .design=${design} .units=${this.units}></wanted-fields>
       ${plan.problem ? html`<p class="trouble" role="status">${plan.problem}</p>` : nothing}
       <div class="row">
         <button
