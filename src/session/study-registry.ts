@@ -6,6 +6,7 @@
 
 import { bandStudy } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
+import { type BeachSetting, beachStudy, beachTable } from '../solver/studies/beach.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type CurveOptions, curveStudy } from '../solver/studies/curve-study.ts';
@@ -29,6 +30,7 @@ import { type SettleOptions, settle } from '../solver/studies/propose/proposal.t
 import { type StartOptions, searchFrom } from '../solver/studies/propose/search.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
+import { riderStudy } from '../solver/studies/rider.ts';
 import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
 import { type SectionOptions, sectionPolars, sectionView } from '../solver/studies/section-view.ts';
 import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
@@ -81,6 +83,9 @@ export const STUDIES = {
   toBuild: (design: Design, _options: NoOptions) => builtPlanform(design),
   ride: (design: Design, options: RideOptions) => rideStudy(design, options),
   frequencies: (design: Design, options: FrequencyOptions) => frequencyStudy(design, options),
+  beach: (design: Design, options: { setting: BeachSetting }) => beachStudy(design, options),
+  beachTable: (design: Design, _options: NoOptions) => beachTable(design),
+  rider: (design: Design, options: { against: Design }) => riderStudy(design, options),
   whistle: (design: Design, _options: NoOptions) => whistle(design),
 };
 
