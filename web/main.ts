@@ -2,7 +2,7 @@
 import '../src/components/app-shell.ts';
 import { openAddress } from '../src/session/address.ts';
 import { Session } from '../src/session/session.ts';
-import { browserNotebook, browserShelf } from '../src/session/shelf.ts';
+import { browserKept, browserNotebook, browserShelf, keptChannel } from '../src/session/shelf.ts';
 import { readDesign, readDesignValue, writeDesign } from '../src/solver/design/read.ts';
 import { DEMOS } from './demos.ts';
 
@@ -15,6 +15,8 @@ const session = await Session.open({
   write: writeDesign,
   shelf: browserShelf(),
   notebook: browserNotebook(),
+  kept: browserKept(),
+  channel: keptChannel(),
   makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
   loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
   makeExportWorker: () => new Worker(new URL('./export-worker.ts', import.meta.url), { type: 'module' }),

@@ -140,7 +140,8 @@ export class PageHeader extends LitElement {
   }
 
   #files(session: Session) {
-    return html`<label class="file"
+    return html`<button type="button" @click=${() => void session.keep()}>Keep beside</button>
+      <label class="file"
         >Open a file
         <input type="file" accept=".json,application/json" @change=${this.#onFile} />
       </label>
@@ -183,7 +184,7 @@ export class PageHeader extends LitElement {
   };
 }
 
-const STATES = { saved: 'kept', saving: 'keeping …', failed: 'not kept' };
+const STATES = { saved: 'saved here', saving: 'saving …', failed: 'not saved' };
 
 declare global {
   interface HTMLElementEventMap {

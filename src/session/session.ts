@@ -9,7 +9,9 @@ import type { Report } from '../solver/report.ts';
 import type { EditDetail } from './edits.ts';
 import { Exporter, type ExporterParts } from './exporter.ts';
 import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
+import { Ghosts } from './ghost.ts';
 import { type Incoming, readIncoming } from './incoming.ts';
+import { type KeptDesign, KeptDesigns, type KeptParts } from './kept.ts';
 import { Proposals } from './proposals.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
@@ -21,6 +23,7 @@ export interface Notice {
   kind: 'trouble' | 'news';
   message: string;
   unreadable?: string; // text the user may want as a file
+  offer?: { label: string; take: () => void }; // what can be done about it
 }
 
 export interface SessionParts {
@@ -30,6 +33,8 @@ export interface SessionParts {
   write: (design: Design) => string;
   shelf: SavingOptions['shelf'];
   notebook: SavingOptions['notebook'];
+  kept: KeptParts['kept'];
+  channel: KeptParts['channel'];
   makeWorker: RunnerOptions['makeWorker'];
   loadSolve: RunnerOptions['loadSolve'];
   loadStudies: StudiesParts['loadStudies'];
@@ -44,6 +49,9 @@ export class Session {
   readonly exporter: Exporter;
   /** The search for a better wing; threads of its own while it runs. */
   readonly proposals: Proposals;
+  /** The shelf of kept designs, and which of them stands behind the open one. */
+  readonly kept: KeptDesigns;
+  readonly ghosts: Ghosts;
   /** The newest figures; null before the first answer. While dragging they may be one step behind the design. */
   report: Report | null = null;
   /** The design revision that the figures belong to. */
@@ -70,7 +78,11 @@ export class Session {
     this.studies = new Studies(parts);
     this.exporter = new Exporter(parts);
     this.proposals = new Proposals(parts);
-    this.#watchPreview();
+    this.kept = new KeptDesigns(parts);
+    const { kept, proposals, studies } = this;
+    this.ghosts = new Ghosts({ ...parts, kept, proposals, studies, changed: () => this.#tell() });
+    this.kept.subscribe(() => this.#tell());
+    void this.kept.load();
     this.#saving = saving(this);
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,
@@ -153,6 +165,28 @@ export class Session {
     this.#open(readIncoming(text, how, this.parts.read), `open a ${how} design`);
   }
 
+  /** Puts a design on the shelf; where the browser refuses it, says so and offers a file. */
+  async keep(design: Design = this.design, name = design.name): Promise<void> {
+    const outcome = await this.kept.keep(design, name);
+    const { kept } = outcome;
+    if (outcome.kind === 'unstored') {
+      const offer = { label: 'Save it as a file', take: () => this.saveKept(kept) };
+      this.say({ kind: 'trouble', message: outcome.why, offer });
+    } else {
+      const is = outcome.kind === 'kept' ? 'is kept' : 'was kept already';
+      this.say({ kind: 'news', message: `“${kept.name}” ${is}: see Beside.` });
+    }
+  }
+
+  /** A kept design becomes the open one, as a step that can be undone; its marks stay on the shelf. */
+  openKept({ reading, name }: KeptDesign): void {
+    if (reading.ok) this.openDesign(reading.design, `open kept ${name}`);
+  }
+
+  saveKept(kept: KeptDesign): void {
+    saveTextFile(this.kept.fileOf(kept), fileNameOf(kept.name));
+  }
+
   saveFile(): void {
     saveTextFile(this.parts.write(this.design), fileNameOf(this.design.name));
   }
@@ -170,17 +204,6 @@ export class Session {
   /** The page hides or closes: keep what is not kept yet. */
   flush(): void {
     this.#saving.flush();
-  }
-
-  /** What is drawn behind the design has changed: the views look again. */
-  #watchPreview(): void {
-    let shown: Design | null = null;
-    this.proposals.subscribe(() => {
-      const { preview } = this.proposals;
-      if (preview === shown) return;
-      shown = preview;
-      this.#tell();
-    });
   }
 
   #open(reading: Reading, label: string): void {

@@ -1,6 +1,6 @@
 /** The browser's database as a shelf of named copies, and as a store of kept designs. */
 import { type IDBPDatabase, openDB } from 'idb';
-import type { KeptStore } from './kept.ts';
+import type { Channel, KeptStore } from './kept.ts';
 import type { Notebook, Shelf } from './saving.ts';
 
 const DATABASE = 'downcurve';
@@ -60,6 +60,11 @@ export function browserKept(): KeptStore {
       await (await database()).delete(KEPT, id);
     },
   };
+}
+
+/** Between the tabs of the page, or null where the browser has no such thing. */
+export function keptChannel(): Channel | null {
+  return typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('downcurve-kept');
 }
 
 /** The browser's synchronous storage, or null where it is blocked. */

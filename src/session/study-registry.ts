@@ -6,6 +6,7 @@
 
 import { bandStudy } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
+import { solve } from '../solver/solve.ts';
 import { type BeachSetting, beachStudy, beachTable } from '../solver/studies/beach.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
@@ -49,6 +50,7 @@ import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts'
 type NoOptions = Record<string, never>;
 
 export const STUDIES = {
+  report: (design: Design, _options: NoOptions) => solve(design),
   bands: (design: Design, _options: NoOptions) => bandStudy(design),
   workshop: (design: Design, options: OverviewOptions) => workshopOverview(design, options),
   curve: (design: Design, options: CurveOptions) => curveStudy(design, options),

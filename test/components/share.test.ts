@@ -7,6 +7,7 @@ import { Session } from '../../src/session/session.ts';
 import { makeLink, readLink } from '../../src/session/share-link.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
+import { memoryKept } from '../support/kept.ts';
 
 const [first, second] = [DEMOS[0]!.design, DEMOS[1]!.design];
 
@@ -22,6 +23,8 @@ async function openPage() {
     write: writeDesign,
     shelf: { read: async () => undefined, write: async () => {} },
     notebook: null,
+    kept: memoryKept(),
+    channel: null,
     makeWorker: none,
     loadSolve: () => new Promise(() => {}),
     loadStudies: none,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
+import { memoryKept } from '../support/kept.ts';
 import { demo } from './designs.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, PACKED_DOCUMENTS, soundLink } from './hostile.ts';
 
@@ -16,6 +17,8 @@ function openSession(): Promise<Session> {
     write: writeDesign,
     shelf: { read: async () => undefined, write: async () => {} },
     notebook: null,
+    kept: memoryKept(),
+    channel: null,
     makeWorker: none,
     makeExportWorker: none,
     loadSolve: () => new Promise(() => {}),

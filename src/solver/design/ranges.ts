@@ -119,6 +119,7 @@ export const RANGES = {
   'joints.bench.*.station': metres(0, 5),
   'joints.bench.*.deflection': metres(-5, 5),
   'joints.bench.*.turn': degrees(-90, 90),
+  'marks.*': { min: 1, max: 5, unit: '' },
   'wanted.weights.*': { min: 0, max: 100, unit: '' },
   'wanted.limits.holdIndex.*': { min: -1000, max: 1000, unit: '' },
   'wanted.limits.rollFromYaw.*': { min: -10, max: 10, unit: '' },
