@@ -43,6 +43,7 @@ import { type SizingOptions, sizeStabilizer } from '../solver/studies/stabilizer
 import { type StallOptions, stallStudy } from '../solver/studies/stall.ts';
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
+import { type TransitionOptions, transitionMap } from '../solver/studies/transition-map.ts';
 import { type WaveStudyOptions, waveStudy } from '../solver/studies/wave-study.ts';
 import { whistle } from '../solver/studies/whistle.ts';
 import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts';
@@ -70,6 +71,7 @@ export const STUDIES = {
   section: (design: Design, options: SectionOptions) => sectionView(design, options),
   sectionPolars: (design: Design, options: Omit<SectionOptions, 'cl'>) => sectionPolars(design, options),
   skin: (design: Design, options: SkinOptions) => skinView(design, options),
+  transition: (design: Design, options: TransitionOptions) => transitionMap(design, options),
   finish: (design: Design, _options: NoOptions) => finishStudy(design),
   faults: (design: Design, options: FaultOptions) => faultStudy(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
