@@ -31,9 +31,10 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'spread',
     label: 'Spread: how is lift shared?',
-    load: () => import('./panels/spread-panel.ts'),
-    render: ({ design, report, units, ghost }) =>
-      html`<spread-panel .design=${design} .report=${report} .units=${units} .ghost=${ghost}></spread-panel>`,
+    load: () => Promise.all([import('./panels/spread-panel.ts'), import('./spread/stall-section.ts')]),
+    render: ({ design, report, units, ghost, studies }) =>
+      html`<spread-panel .design=${design} .report=${report} .units=${units} .ghost=${ghost}></spread-panel>
+        <spread-stall .design=${design} .units=${units} .studies=${studies}></spread-stall>`,
   },
   {
     id: 'curve',
