@@ -162,6 +162,8 @@ const StrutSchema = keys(
     length: number('strut.length'),
     chord: number('strut.chord'),
     thickness: number('strut.thickness'),
+    /** How far below the surface spray and waves keep its layer turbulent. */
+    turbulentTo: v.exactOptional(number('strut.turbulentTo')),
     /** At the board, where the strut tapers; chord and thickness above are the foot's. For stiffness alone. */
     top: v.exactOptional(
       keys({ chord: number('strut.top.chord'), thickness: number('strut.top.thickness') }),

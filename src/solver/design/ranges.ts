@@ -67,6 +67,8 @@ export const RANGES = {
   'strut.length': metres(0.05, 5),
   'strut.chord': metres(0.01, 1),
   'strut.thickness': metres(0.003, 0.05),
+  // Spray and the waves of its own bow reach about a chord down: common practice.
+  'strut.turbulentTo': { ...metres(0, 5), default: 0.1 },
   'strut.top.chord': metres(0.01, 1),
   'strut.top.thickness': metres(0.003, 0.05),
   'inertia.boardMass': { min: 0, max: 50, unit: 'kg', default: 5 },
