@@ -12,6 +12,7 @@ import './head-on-view.ts';
 import './headline-figures.ts';
 import './page-header.ts';
 import type { Demo, UnitsChosenEvent } from './page-header.ts';
+import { pageNotices } from './page-notices.ts';
 import './panels/brief-panel.ts';
 import './panels/hold-panel.ts';
 import './panels/ledger-panel.ts';
@@ -86,7 +87,9 @@ export class AppShell extends LitElement {
       <header>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
-      ${this.#notices(session)}
+      <div class="notices" aria-live="polite">
+        ${pageNotices(session)} ${this.showsHint ? this.#hint() : nothing}
+      </div>
       <main>
         <section class="head-on" aria-label="Head-on view">
           <ghost-chip .ghost=${ghost}></ghost-chip>
@@ -136,42 +139,6 @@ export class AppShell extends LitElement {
       </footer>
       <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>
       ${this.#arrivals.isHovering ? html`<div class="drop-mark" role="status"><p>Drop a design to open it</p></div>` : nothing}`;
-  }
-
-  /** What the user should know, above everything else: trouble with files and storage, the hint of a first visit. */
-  #notices(session: Session) {
-    const { notice, saveState } = session;
-    return html`<div class="notices" aria-live="polite">
-      ${
-        saveState.kind === 'failed'
-          ? html`<p class="notice trouble">
-              ${saveState.message}
-              <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
-            </p>`
-          : nothing
-      }
-      ${
-        notice
-          ? html`<p class="notice ${notice.kind}">
-              ${notice.message}
-              ${
-                notice.unreadable === undefined
-                  ? nothing
-                  : html`<button type="button" @click=${() => session.saveUnreadable()}>
-                      Save the unreadable copy
-                    </button>`
-              }
-              ${
-                notice.offer
-                  ? html`<button type="button" @click=${notice.offer.take}>${notice.offer.label}</button>`
-                  : nothing
-              }
-              <button type="button" @click=${() => session.say(null)}>Close</button>
-            </p>`
-          : nothing
-      }
-      ${this.showsHint ? this.#hint() : nothing}
-    </div>`;
   }
 
   #hint() {

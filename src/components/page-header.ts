@@ -110,10 +110,10 @@ export class PageHeader extends LitElement {
 
   protected override render() {
     if (!this.session) return nothing;
-    const { design, saveState } = this.session;
+    const { design, keeping } = this.session;
     return html`<h1>Downcurve</h1>
       <text-field bare label="Name of the design" edit-label="name" path="name" .value=${design.name}></text-field>
-      <span class="state ${saveState.kind}" role="status">${STATES[saveState.kind]}</span>
+      <span class="state ${keeping.state.kind}" role="status">${STATES[keeping.state.kind]}</span>
       <div class="actions">${this.#history(this.session)} ${this.#files(this.session)} ${this.#demos()} ${this.#units()}</div>`;
   }
 

@@ -6,7 +6,7 @@ import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 import type { KeptDesigns } from './kept.ts';
 import type { Proposals } from './proposals.ts';
-import type { Notebook } from './saving.ts';
+import type { Notebook } from './storage.ts';
 import { type Studies, StudyLine } from './studies.ts';
 
 export interface Ghost {

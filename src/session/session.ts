@@ -11,10 +11,11 @@ import { Exporter, type ExporterParts } from './exporter.ts';
 import { fileNameOf, openDesignFile, saveTextFile } from './files.ts';
 import { Ghosts } from './ghost.ts';
 import { type Incoming, readIncoming } from './incoming.ts';
+import { Keeping, type KeepingParts } from './keeping.ts';
 import { type KeptDesign, KeptDesigns, type KeptParts } from './kept.ts';
 import { Proposals } from './proposals.ts';
+import type { Recovery } from './recovery.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
-import { type Recovery, type SaveState, Saving, type SavingOptions } from './saving.ts';
 import { readLink } from './share-link.ts';
 import { DesignStore, type StoreChange } from './store.ts';
 import { Studies, type StudiesParts } from './studies.ts';
@@ -26,15 +27,11 @@ export interface Notice {
   offer?: { label: string; take: () => void }; // what can be done about it
 }
 
-export interface SessionParts {
-  demo: Design; // opened when nothing was kept
-  read: (text: string) => Reading;
+export interface SessionParts extends KeepingParts {
   readValue: (value: unknown) => Reading;
-  write: (design: Design) => string;
-  shelf: SavingOptions['shelf'];
-  notebook: SavingOptions['notebook'];
   kept: KeptParts['kept'];
   channel: KeptParts['channel'];
+  demo: Design; // opened when nothing was kept
   makeWorker: RunnerOptions['makeWorker'];
   loadSolve: RunnerOptions['loadSolve'];
   loadStudies: StudiesParts['loadStudies'];
@@ -60,10 +57,10 @@ export class Session {
   isPending = true;
   /** Why the present design has no figures, or null. */
   failure: string | null = null;
-  saveState: SaveState = { kind: 'saved' };
   notice: Notice | null = null;
+  /** How the design is kept in this browser, and what other tabs have made of it. */
+  readonly keeping: Keeping;
 
-  readonly #saving: Saving;
   readonly #runner: SolveRunner;
   readonly #listeners = new Set<() => void>();
   #asked: Design | null = null; // whose figures were asked for last
@@ -71,7 +68,6 @@ export class Session {
 
   private constructor(
     private readonly parts: SessionParts,
-    saving: (session: Session) => Saving,
     recovery: Recovery,
   ) {
     this.store = new DesignStore(recovery.design ?? parts.demo, parts.readValue, recovery.trail ?? undefined);
@@ -83,7 +79,8 @@ export class Session {
     this.ghosts = new Ghosts({ ...parts, kept, proposals, studies, changed: () => this.#tell() });
     this.kept.subscribe(() => this.#tell());
     void this.kept.load();
-    this.#saving = saving(this);
+    const open = () => ({ design: this.design, trail: this.store.trail(), label: this.store.undoLabel });
+    this.keeping = new Keeping(parts, recovery, open, () => this.#tell());
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,
       loadSolve: parts.loadSolve,
@@ -109,17 +106,7 @@ export class Session {
 
   /** Opens the session with the design kept last, or the demo. */
   static async open(parts: SessionParts): Promise<Session> {
-    let session: Session | null = null;
-    const saving = new Saving({
-      ...parts,
-      present: () => ({ design: session!.store.design, trail: session!.store.trail() }),
-      onState: (state) => {
-        if (session) session.#onSaveState(state);
-      },
-    });
-    const recovery = await saving.recover();
-    session = new Session(parts, () => saving, recovery);
-    return session;
+    return new Session(parts, await Keeping.find(parts));
   }
 
   get design(): Design {
@@ -143,6 +130,27 @@ export class Session {
 
   /** Puts a design in place of the open one, as a step that can be undone. */
   openDesign(design: Design, label: string): void {
+    this.keeping.line = design.name;
+    this.#replace(design, label);
+  }
+
+  /** Puts what another tab has made of the design in place of it. */
+  takeElsewhere(): void {
+    const { elsewhere } = this.keeping;
+    if (!elsewhere) return;
+    const reading = this.parts.readValue(elsewhere.document);
+    if (reading.ok) this.#replace(reading.design, 'take the other tab’s version');
+    else
+      this.say({ kind: 'trouble', message: `The other tab’s version cannot be opened: ${reading.message}.` });
+  }
+
+  /** Opens what a closed tab has left. */
+  openLeft(): void {
+    const design = this.keeping.takeLeft();
+    if (design) this.openDesign(design, 'open what another tab left');
+  }
+
+  #replace(design: Design, label: string): void {
     this.notice = {
       kind: 'news',
       message: `“${design.name}” is open. Undo brings the design before it back.`,
@@ -203,7 +211,7 @@ export class Session {
 
   /** The page hides or closes: keep what is not kept yet. */
   flush(): void {
-    this.#saving.flush();
+    this.keeping.flush();
   }
 
   #open(reading: Reading, label: string): void {
@@ -212,7 +220,12 @@ export class Session {
   }
 
   #onChange(change: StoreChange): void {
-    this.#saving.changed();
+    if (change === 'unreadable') {
+      const message =
+        'That step could not be read again. It is left out; the steps before it are still there.';
+      this.notice = { kind: 'trouble', message };
+    }
+    this.keeping.changed(change !== 'live');
     if (change === 'replaced') this.#runner.forget();
     this.#solve();
     this.#tell();
@@ -226,12 +239,6 @@ export class Session {
     this.#askedRevision = revision;
     this.isPending = true;
     this.#runner.ask(design, revision);
-  }
-
-  #onSaveState(state: SaveState): void {
-    if (state.kind === this.saveState.kind && state.kind !== 'failed') return;
-    this.saveState = state;
-    this.#tell();
   }
 
   #tell(): void {

@@ -1,7 +1,7 @@
 /** The browser's database as a shelf of named copies, and as a store of kept designs. */
 import { type IDBPDatabase, openDB } from 'idb';
 import type { Channel, KeptStore } from './kept.ts';
-import type { Notebook, Shelf } from './saving.ts';
+import type { Notebook, Shelf } from './storage.ts';
 
 const DATABASE = 'downcurve';
 const SESSION = 'session'; // since version 1
@@ -36,9 +36,13 @@ function database(): Promise<IDBPDatabase> {
 /** The open design and what belongs to it; every call rejects where the browser blocks the database. */
 export function browserShelf(): Shelf {
   return {
+    keys: async () => (await (await database()).getAllKeys(SESSION)).map(String),
     read: async (key) => (await database()).get(SESSION, key),
     write: async (key, value) => {
       await (await database()).put(SESSION, value, key);
+    },
+    remove: async (key) => {
+      await (await database()).delete(SESSION, key);
     },
   };
 }

@@ -10,6 +10,7 @@ import { readDesign, readDesignValue, writeDesign } from '../../src/solver/desig
 import { solve } from '../../src/solver/solve.ts';
 import { DEMOS } from '../../web/demos.ts';
 import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 
 interface Setting {
   write?: () => Promise<void>;
@@ -23,7 +24,7 @@ async function openPage(setting: Setting = {}) {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: setting.write ?? (async () => {}) },
+    shelf: { ...memory().shelf, ...(setting.write && { write: setting.write }) },
     notebook: null,
     kept: memoryKept(),
     channel: null,

@@ -8,6 +8,7 @@ import { makeLink, readLink } from '../../src/session/share-link.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
 import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 
 const [first, second] = [DEMOS[0]!.design, DEMOS[1]!.design];
 
@@ -21,7 +22,7 @@ async function openPage() {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: async () => {} },
+    shelf: memory().shelf,
     notebook: null,
     kept: memoryKept(),
     channel: null,

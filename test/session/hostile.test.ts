@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 import { demo } from './designs.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, PACKED_DOCUMENTS, soundLink } from './hostile.ts';
 
@@ -15,7 +16,7 @@ function openSession(): Promise<Session> {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: async () => {} },
+    shelf: memory().shelf,
     notebook: null,
     kept: memoryKept(),
     channel: null,
