@@ -23,7 +23,7 @@ export interface GhostParts {
   kept: KeptDesigns;
   proposals: Proposals;
   studies: Studies;
-  notebook: Notebook | null;
+  notebook: Pick<Notebook, 'getItem' | 'setItem' | 'removeItem'> | null;
   changed: () => void;
 }
 
