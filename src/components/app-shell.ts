@@ -1,18 +1,17 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { setDecimalMark, withMark } from '../session/number-format.ts';
 import type { Session } from '../session/session.ts';
 import type { UnitSystem } from '../session/units.ts';
 import { CAUTION } from '../solver/design/caution.ts';
 import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
 import { Arrivals } from './arrivals.ts';
-import type { DesignEditEvent, DesignKeepEvent } from './events.ts';
-import './ghost-chip.ts';
+import type { DesignEditEvent } from './events.ts';
 import './head-on-view.ts';
 import './headline-figures.ts';
 import './page-header.ts';
-import type { Demo, UnitsChosenEvent } from './page-header.ts';
-import { pageNotices } from './page-notices.ts';
+import type { DecimalMarkChosenEvent, Demo, UnitsChosenEvent } from './page-header.ts';
 import './panels/brief-panel.ts';
 import './panels/hold-panel.ts';
 import './panels/ledger-panel.ts';
@@ -20,6 +19,7 @@ import './panels/shape-panel.ts';
 import './plan-view.ts';
 import { recall, remember } from './preferences.ts';
 import './question-tabs.ts';
+import { redrawAll } from './redraw.ts';
 import { SessionController } from './session-controller.ts';
 import { Shortcuts } from './shortcuts.ts';
 import './side-view.ts';
@@ -49,8 +49,8 @@ export class AppShell extends LitElement {
     new Shortcuts(this, () => this.session);
     this.addEventListener('design-edit', this.#onEdit);
     this.addEventListener('units-chosen', this.#onUnits);
-    this.addEventListener('design-keep', this.#onKeep);
-    this.addEventListener('ghost-let-go', () => this.session?.ghosts.letGo());
+    this.addEventListener('decimal-mark-chosen', this.#onMark);
+    setDecimalMark(recall('decimalMark', '.') === ',' ? ',' : '.');
   }
 
   @property({ attribute: false })
@@ -82,21 +82,19 @@ export class AppShell extends LitElement {
     const { session, units } = this;
     if (!session) return nothing;
     const { design, report, isPending } = session;
-    const ghost = session.ghosts.current;
+    const { preview } = session.proposals;
+    const ghost = preview && { design: preview, report: null };
     return html`<a class="skip" href="#answers">To the figures</a>
       <header>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
-      <div class="notices" aria-live="polite">
-        ${pageNotices(session)} ${this.showsHint ? this.#hint() : nothing}
-      </div>
+      ${this.#notices(session)}
       <main>
         <section class="head-on" aria-label="Head-on view">
-          <ghost-chip .ghost=${ghost}></ghost-chip>
           <head-on-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></head-on-view>
         </section>
         <section class="headline" aria-label="Headline figures">
-          <headline-figures .report=${report} .units=${units} .ghost=${ghost}></headline-figures>
+          <headline-figures .report=${report} .units=${units}></headline-figures>
         </section>
         <section class="editors" aria-label="Editors" tabindex="-1">
           <brief-panel .brief=${design.brief} .units=${units}></brief-panel>
@@ -104,30 +102,23 @@ export class AppShell extends LitElement {
         </section>
         <section class="more-views" aria-label="Plan and side views">
           <plan-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></plan-view>
-          <side-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></side-view>
+          <side-view .design=${design} .report=${report} .units=${units}></side-view>
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
           ${this.#trouble(session)}
-          <ledger-panel
-            .design=${design}
-            .report=${report}
-            .units=${units}
-            .studies=${session.studies}
-            .ghost=${ghost}
-          ></ledger-panel>
+          <ledger-panel .design=${design} .report=${report} .units=${units} .studies=${session.studies}></ledger-panel>
           <hold-panel
             .design=${design}
             .report=${report}
             .units=${units}
             .pending=${isPending}
             .studies=${session.studies}
-            .ghost=${ghost}
           ></hold-panel>
           <p class="caution">${CAUTION}</p>
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs
-            .context=${{ design, report, units, ghost, session, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
+            .context=${{ design, report, units, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
           ></question-tabs>
         </section>
       </main>
@@ -141,11 +132,42 @@ export class AppShell extends LitElement {
       ${this.#arrivals.isHovering ? html`<div class="drop-mark" role="status"><p>Drop a design to open it</p></div>` : nothing}`;
   }
 
+  /** What the user should know, above everything else: trouble with files and storage, the hint of a first visit. */
+  #notices(session: Session) {
+    const { notice, saveState } = session;
+    return html`<div class="notices" aria-live="polite">
+      ${
+        saveState.kind === 'failed'
+          ? html`<p class="notice trouble">
+              ${saveState.message}
+              <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
+            </p>`
+          : nothing
+      }
+      ${
+        notice
+          ? html`<p class="notice ${notice.kind}">
+              ${notice.message}
+              ${
+                notice.unreadable === undefined
+                  ? nothing
+                  : html`<button type="button" @click=${() => session.saveUnreadable()}>
+                      Save the unreadable copy
+                    </button>`
+              }
+              <button type="button" @click=${() => session.say(null)}>Close</button>
+            </p>`
+          : nothing
+      }
+      ${this.showsHint ? this.#hint() : nothing}
+    </div>`;
+  }
+
   #hint() {
     return html`<div class="notice hint">
       <p>
-        This is a finished race wing, seen head-on as it comes towards you. Drag a tip down, or set any number.<br />
-        The curve costs lift and buys hold: both are counted beside it as you move.<br />
+        This is a finished wing, seen head-on as it comes towards you. Drag a tip up or down, or set any number.<br />
+        What its curve costs in lift and buys in hold is counted as you move.<br />
         Everything is kept in this browser, and every step can be undone.
       </p>
       <button type="button" @click=${this.#dismissHint}>Understood</button>
@@ -155,7 +177,7 @@ export class AppShell extends LitElement {
   #trouble({ failure, report }: Session) {
     if (failure === null) return nothing;
     return html`<p class="notice trouble" role="status">
-      ${failure} ${report ? 'The figures here belong to the shape before it.' : ''}
+      ${withMark(failure)} ${report ? 'The figures here belong to the shape before it.' : ''}
     </p>`;
   }
 
@@ -163,13 +185,16 @@ export class AppShell extends LitElement {
     event.refusal = this.session?.edit(event.detail) ?? null;
   };
 
-  readonly #onKeep = ({ detail }: DesignKeepEvent): void => {
-    void this.session?.keep(detail.design, detail.name);
-  };
-
   readonly #onUnits = (event: UnitsChosenEvent): void => {
     this.units = event.detail;
     remember('units', event.detail);
+  };
+
+  readonly #onMark = (event: DecimalMarkChosenEvent): void => {
+    setDecimalMark(event.detail);
+    remember('decimalMark', event.detail);
+    this.requestUpdate();
+    redrawAll(this);
   };
 
   readonly #dismissHint = (): void => {

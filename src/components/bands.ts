@@ -1,5 +1,7 @@
 /** How wide the figures of a panel stand: asked of the study once a working is open, said in a sentence. */
+
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { writePlain } from '../session/number-format.ts';
 import type { Studies } from '../session/studies.ts';
 import { formatWithUnit, type Quantity, toDisplay, type UnitSystem } from '../session/units.ts';
 import type { BandName, Bands } from '../solver/bands.ts';
@@ -59,7 +61,7 @@ export function sayBand(
     const decimals = shown > 0 ? Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(shown)))) : 0;
     return `±${formatWithUnit(value, quantity, units, { decimals })}`;
   };
-  const given = `tip droop to ${known.droop}°, stabilizer to ${known.incidence}°, mass to ${100 * known.mass} %, speed to ${100 * known.speed} %`;
+  const given = `tip droop to ${writePlain(known.droop)}°, stabilizer to ${writePlain(known.incidence)}°, mass to ${100 * known.mass} %, speed to ${100 * known.speed} %`;
   return `method ${write(method)} (four rows along the chord against one), strips ${write(strips)} (80 a side against 40), inputs ${write(inputs)} (${given})`;
 }
 

@@ -1,6 +1,7 @@
 /** How every chart is drawn: axes with units, quiet grid, ranges that move in steps, colours from tokens.css. */
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type uPlot from 'uplot';
+import { writePlain } from '../session/number-format.ts';
 import { nextPreferred } from '../session/rounding.ts';
 import type { ChartSeries } from './chart-columns.ts';
 
@@ -33,7 +34,7 @@ export function plotOptions(
     stroke: () => colour('--soft'),
     grid: { stroke: () => colour('--line'), width: 1 },
     ticks: { stroke: () => colour('--line'), width: 1, size: 4 },
-    values: (_plot, ticks) => ticks.map((tick) => String(tick).replace('-', '\u2212')),
+    values: (_plot, ticks) => ticks.map(writePlain),
   });
   return {
     width,

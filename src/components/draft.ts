@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { withMark } from '../session/number-format.ts';
 
 export interface DraftOptions {
   /** What the field shows while nothing is being typed. */
@@ -86,5 +87,5 @@ export class Draft implements ReactiveController {
 export function withoutPath(message: string | null): string | null {
   if (message === null) return null;
   const plain = message.replace(/^[\w.[\]]+: /, '');
-  return plain.charAt(0).toUpperCase() + plain.slice(1);
+  return withMark(plain.charAt(0).toUpperCase() + plain.slice(1));
 }

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark } from '../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { Bands } from '../solver/bands.ts';
 import { sayBand, WorkingToggledEvent } from './bands.ts';
@@ -169,15 +170,15 @@ export class FigureValue extends LitElement {
 
   #working({ formula, numbers, source, trust, band }: Working) {
     return html`<div class="working">
-      <p class="formula">${formula}</p>
+      <p class="formula">${withMark(formula)}</p>
       <dl>
         ${numbers.map(
-          ([name, value]) => html`<dt>${name}</dt>
-            <dd>${value}</dd>`,
+          ([name, value]) => html`<dt>${withMark(name)}</dt>
+            <dd>${withMark(value)}</dd>`,
         )}
       </dl>
-      <p>Source: ${source}</p>
-      <p>How far to trust it: ${trust}</p>
+      <p>Source: ${withMark(source)}</p>
+      <p>How far to trust it: ${withMark(trust)}</p>
       ${band ? html`<p>Band: ${this.bands ? `${sayBand(this.bands, band, this.quantity, this.units)}.` : 'working …'}</p>` : nothing}
     </div>`;
   }

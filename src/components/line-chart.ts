@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyValues, svg, unsafeCSS } from '
 import { customElement, property, query, state } from 'lit/decorators.js';
 import uPlot from 'uplot';
 import uplotCss from 'uplot/dist/uPlot.min.css?inline';
+import { decimalMark, writeFixed } from '../session/number-format.ts';
 import { type ChartSeries, type Columns, joinColumns, stackColumns, toCsv } from './chart-columns.ts';
 import { Palette, plotOptions } from './chart-options.ts';
 import { chartStyles } from './chart-styles.ts';
@@ -108,7 +109,7 @@ export class LineChart extends LitElement {
     if (this.isTable || this.#width === 0 || !this.isConnected) return;
     const lines = JSON.stringify([
       this.series.map(({ name, colour, width, dash }) => [name, colour, width, dash]),
-      [this.xName, this.xUnit, this.yName, this.yUnit, this.stacked],
+      [this.xName, this.xUnit, this.yName, this.yUnit, this.stacked, decimalMark()],
     ]);
     const { x, y } = this.#columns;
     const data = [x, ...(this.stacked ? stackColumns(y) : y)] as uPlot.AlignedData;
@@ -168,8 +169,7 @@ export class LineChart extends LitElement {
   };
 
   #write(value: number, isPlace: boolean): string {
-    const text = value.toFixed(isPlace ? this.xDecimals : this.yDecimals);
-    return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '\u2212');
+    return writeFixed(value, isPlace ? this.xDecimals : this.yDecimals);
   }
 
   #table() {

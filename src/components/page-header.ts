@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
+import { type DecimalMark, decimalMark } from '../session/number-format.ts';
 import type { Session } from '../session/session.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -22,7 +23,15 @@ export class UnitsChosenEvent extends CustomEvent<UnitSystem> {
   }
 }
 
-/** The head of the page: the design's name, whether it is kept, undo and redo, files, demos, units. */
+/** Asks the page to write its figures with another decimal mark. */
+export class DecimalMarkChosenEvent extends CustomEvent<DecimalMark> {
+  static readonly type = 'decimal-mark-chosen';
+  constructor(mark: DecimalMark) {
+    super(DecimalMarkChosenEvent.type, { detail: mark, bubbles: true, composed: true });
+  }
+}
+
+/** The head of the page: the design's name, whether it is kept, undo and redo, files, demos, how figures are written. */
 @customElement('page-header')
 export class PageHeader extends LitElement {
   static override styles = [
@@ -110,10 +119,10 @@ export class PageHeader extends LitElement {
 
   protected override render() {
     if (!this.session) return nothing;
-    const { design, keeping } = this.session;
+    const { design, saveState } = this.session;
     return html`<h1>Downcurve</h1>
       <text-field bare label="Name of the design" edit-label="name" path="name" .value=${design.name}></text-field>
-      <span class="state ${keeping.state.kind}" role="status">${STATES[keeping.state.kind]}</span>
+      <span class="state ${saveState.kind}" role="status">${STATES[saveState.kind]}</span>
       <div class="actions">${this.#history(this.session)} ${this.#files(this.session)} ${this.#demos()} ${this.#units()}</div>`;
   }
 
@@ -140,8 +149,7 @@ export class PageHeader extends LitElement {
   }
 
   #files(session: Session) {
-    return html`<button type="button" @click=${() => void session.keep()}>Keep beside</button>
-      <label class="file"
+    return html`<label class="file"
         >Open a file
         <input type="file" accept=".json,application/json" @change=${this.#onFile} />
       </label>
@@ -161,6 +169,12 @@ export class PageHeader extends LitElement {
       ${UNIT_SYSTEMS.map(
         ({ system, label }) =>
           html`<option value=${system} ?selected=${system === this.units}>${label}</option>`,
+      )}
+    </select>
+    <select aria-label="Decimal mark" title="Decimal mark" .value=${live(decimalMark())} @change=${this.#onMark}>
+      ${MARKS.map(
+        ({ mark, label }) =>
+          html`<option value=${mark} ?selected=${mark === decimalMark()}>${label}</option>`,
       )}
     </select>`;
   }
@@ -182,13 +196,23 @@ export class PageHeader extends LitElement {
   readonly #onUnits = (event: Event): void => {
     this.dispatchEvent(new UnitsChosenEvent((event.target as HTMLSelectElement).value as UnitSystem));
   };
+
+  readonly #onMark = (event: Event): void => {
+    this.dispatchEvent(new DecimalMarkChosenEvent((event.target as HTMLSelectElement).value as DecimalMark));
+  };
 }
 
-const STATES = { saved: 'saved here', saving: 'saving …', failed: 'not saved' };
+const MARKS: ReadonlyArray<{ mark: DecimalMark; label: string }> = [
+  { mark: '.', label: '1.5 point' },
+  { mark: ',', label: '1,5 comma' },
+];
+
+const STATES = { saved: 'kept', saving: 'keeping …', failed: 'not kept' };
 
 declare global {
   interface HTMLElementEventMap {
     'units-chosen': UnitsChosenEvent;
+    'decimal-mark-chosen': DecimalMarkChosenEvent;
   }
   interface HTMLElementTagNameMap {
     'page-header': PageHeader;

@@ -1,8 +1,10 @@
 /** How this browser likes the page: kept beside the design, never in it. */
 import type { NamedBrief } from '../session/briefs.ts';
+import type { DecimalMark } from '../session/number-format.ts';
 
 interface Preferences {
   units: 'workshop' | 'si' | 'imperial';
+  decimalMark: DecimalMark;
   briefs: NamedBrief[]; // the user's own, to start from
   holdPrices: { point: number; degree: number }; // most that one may cost, shares of all drag
   /** What is wanted of a stabilizer, and the steps in which changes to it are tried: SI, degrees. */

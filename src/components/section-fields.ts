@@ -1,5 +1,7 @@
 /** The sections of a wing or stabilizer: a four-digit code, said in words as well. */
 import { html, type TemplateResult } from 'lit';
+import { writePlain } from '../session/number-format.ts';
+import { round } from '../session/rounding.ts';
 import type { Outline, Planform } from '../solver/design/document.ts';
 import { camberRatio, thicknessRatio } from '../solver/geometry/outline.ts';
 import type { Change } from './events.ts';
@@ -7,7 +9,7 @@ import './text-field.ts';
 
 /** "11 % thick, 2 % camber at 40 % of the chord"; digits as NACA Report 460 defines them. */
 export function describeOutline(outline: Outline): string {
-  const percent = (share: number) => `${Number((100 * share).toFixed(1))} %`.replace('-', '−');
+  const percent = (share: number) => `${writePlain(round(100 * share, 1))} %`;
   const camber = camberRatio(outline);
   const thick = `${percent(thicknessRatio(outline))} thick`;
   const shape = Math.abs(camber) < 5e-4 ? `${thick}, symmetric` : `${thick}, ${percent(camber)} camber`;

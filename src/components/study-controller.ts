@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { withMark } from '../session/number-format.ts';
 import { type Studies, StudyLine } from '../session/studies.ts';
 import type { StudyName, StudyOptions, StudyResult } from '../session/study-messages.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -36,7 +37,8 @@ export class StudyController<N extends StudyName> implements ReactiveController 
   }
 
   get failure(): string | null {
-    return this.#line?.failure ?? null;
+    const failure = this.#line?.failure;
+    return failure ? withMark(failure) : null;
   }
 
   get isRunning(): boolean {

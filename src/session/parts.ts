@@ -1,8 +1,10 @@
 /** Fuselage, strut and stabilizer as a builder speaks of them. Lengths in m. */
+
 import type { Design, Fuselage, Stabilizer, Strut } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
 import { scaledPlanform } from '../solver/geometry/scale.ts';
 import type { Change } from './edits.ts';
+import { writeFixed } from './number-format.ts';
 import { surfaceFor, tidy } from './planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from './units.ts';
 
@@ -61,7 +63,7 @@ function sternOf(stabilizer: Stabilizer): number {
 
 /** "11.3 % of the chord". */
 export function describeThickness({ thickness, chord }: Strut): string {
-  return `${((100 * thickness) / chord).toFixed(1)} % of the chord`;
+  return `${writeFixed((100 * thickness) / chord, 1)} % of the chord`;
 }
 
 /** A part to begin with, in proportion to the wing. Usual proportions: common practice. */

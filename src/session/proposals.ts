@@ -77,7 +77,6 @@ export class Proposals {
   async search(design: Design, seed: number): Promise<void> {
     this.#founds = [];
     this.proposal = null;
-    this.isShown = true;
     this.asked = { design, seed };
     await this.#work('searching', async (team, isWanted) => {
       const { starts, problem } = await team.ask('proposalPlan', design, {});

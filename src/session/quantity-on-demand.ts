@@ -2,6 +2,7 @@
  * Reads number fields without waiting for the unit library at the start of the page: a plain number is read at once,
  * everything else by quantity.ts, which loads when a field is first entered.
  */
+import { pointed } from './number-format.ts';
 import type { Reading } from './quantity.ts';
 import { fromDisplay, type Quantity, type UnitSystem, unitNameOf } from './units.ts';
 
@@ -39,7 +40,9 @@ export function readOnDemand(
 }
 
 function plainNumber(text: string): number | null {
-  const plain = text.trim().replace('\u2212', '-').replace(',', '.');
+  const marked = pointed(text.trim().replace('\u2212', '-'));
+  if (!marked.ok) return null; // quantity.ts says why
+  const plain = marked.text;
   return /^-?\d{1,15}(?:\.\d{1,15})?$/.test(plain) ? Number(plain) : null;
 }
 

@@ -23,6 +23,7 @@ import {
   unaryPlusDependencies,
   unitDependencies,
 } from 'mathjs';
+import { pointed, withMark } from './number-format.ts';
 import { fromDisplay, type Quantity, type UnitSystem } from './units.ts';
 
 export type Reading = { ok: true; value: number } | { ok: false; message: string };
@@ -135,15 +136,15 @@ const KINDS: Record<Quantity, Kind> = {
  * A number without a unit counts in the unit that `system` shows.
  */
 export function readQuantity(text: string, quantity: Quantity, system: UnitSystem): Reading {
-  const wanted = `${KINDS[quantity].name} is wanted, for example ${KINDS[quantity].example}`;
+  const wanted = `${KINDS[quantity].name} is wanted, for example ${withMark(KINDS[quantity].example)}`;
   const typed = text.trim();
   const refuse = (message: string): Reading => ({ ok: false, message });
   if (typed === '') return refuse(`Nothing is written here; ${wanted}.`);
   if (typed.length > LONGEST) return refuse(`Too long to read (${typed.length} characters); ${wanted}.`);
-  const plain = spellOut(typed, quantity);
-  if (plain === null) return refuse(`“${typed}” mixes decimal marks: write 1022.5 or 1022,5.`);
+  const marked = pointed(typed);
+  if (!marked.ok) return marked;
   try {
-    const value = evaluate(plain);
+    const value = evaluate(spellOut(marked.text, quantity));
     return settle(value, typed, quantity, system, wanted);
   } catch (error) {
     if (error instanceof Unreadable) return refuse(`“${typed}”: ${error.message}; ${wanted}.`);
@@ -154,8 +155,8 @@ export function readQuantity(text: string, quantity: Quantity, system: UnitSyste
 
 class Unreadable extends Error {}
 
-/** Signs, marks and unit spellings of people to those of the parser; null where the decimal mark is unclear. */
-function spellOut(typed: string, quantity: Quantity): string | null {
+/** Signs and unit spellings of people to those of the parser. */
+function spellOut(typed: string, quantity: Quantity): string {
   let text = typed
     .replace(/[\u00a0\u2009\u202f]/g, ' ')
     .replace(/[\u2212\u2013]/g, '-')
@@ -172,10 +173,6 @@ function spellOut(typed: string, quantity: Quantity): string | null {
   if (quantity === 'share') text = text.replace(/%\s*$/, '');
   if (quantity === 'temperature')
     text = text.replace(/(\d)\s*C\s*$/, '$1 degC').replace(/(\d)\s*F\s*$/, '$1 degF');
-  if (/\d,\d/.test(text)) {
-    if (/\d\.\d/.test(text) || /\d,\d+,\d/.test(text)) return null;
-    text = text.replace(/(\d),(\d)/g, '$1.$2');
-  }
   return text.replace(/(\d) (?=\d{3}(?!\d))/g, '$1');
 }
 

@@ -9,24 +9,22 @@ import type { EditDetail } from './edits.ts';
 import { History, type Trail } from './history.ts';
 import { withValueAt } from './paths.ts';
 
-/** What happened to the design: still moving, settled by an edit, another one put in its place; or a step that is lost. */
-export type StoreChange = 'live' | 'settled' | 'replaced' | 'unreadable';
+/** What happened to the design: still moving, settled by an edit, or another one put in its place. */
+export type StoreChange = 'live' | 'settled' | 'replaced';
 
 export class DesignStore {
   #design: Design;
   #revision = 0;
   #history: History<Design>;
   #listeners = new Set<(change: StoreChange) => void>();
-  readonly #unread = new WeakSet<object>(); // states kept from an earlier visit
 
   constructor(
     design: Design,
     private readonly read: (value: unknown) => Reading,
-    trail: Trail<unknown> = { past: [], future: [] },
+    trail?: Trail<Design>,
   ) {
     this.#design = design;
-    this.#history = new History(trail as Trail<Design>);
-    for (const { state } of [...trail.past, ...trail.future]) this.#unread.add(state as object);
+    this.#history = new History(trail);
   }
 
   get design(): Design {
@@ -51,7 +49,7 @@ export class DesignStore {
   }
 
   trail(most?: number): Trail<Design> {
-    return this.#history.trail(this.#design, most);
+    return this.#history.trail(most);
   }
 
   subscribe(listener: (change: StoreChange) => void): () => void {
@@ -89,24 +87,15 @@ export class DesignStore {
   }
 
   undo(): void {
-    this.#travel('undo');
+    this.#restore(this.#history.undo(this.#design));
   }
 
   redo(): void {
-    this.#travel('redo');
+    this.#restore(this.#history.redo(this.#design));
   }
 
-  #travel(way: 'undo' | 'redo'): void {
-    const state = this.#history.peek(way);
-    if (!state) return;
-    const reading: Reading = this.#unread.has(state) ? this.read(state) : { ok: true, design: state };
-    if (reading.ok) {
-      this.#history[way](this.#design);
-      this.#set(reading.design, 'replaced');
-    } else {
-      this.#history.drop(way);
-      this.#set(this.#design, 'unreadable');
-    }
+  #restore(state: Design | null): void {
+    if (state) this.#set(state, 'replaced');
   }
 
   #check(edited: Design): string | null {

@@ -3,6 +3,8 @@
  * fractions); what a person reads and types follows the chosen system. Reading text is in quantity.ts.
  */
 
+import { decimalMark, withMark } from './number-format.ts';
+
 export type UnitSystem = 'workshop' | 'si' | 'imperial';
 
 export type Quantity =
@@ -166,7 +168,7 @@ export function formatValue(
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE);
   const isZero = Number(text) === 0;
   const sign = isZero ? '' : shown < 0 ? MINUS : options.sign ? '+' : '';
-  return sign + grouped + (decimals === undefined ? '' : `.${decimals}`);
+  return sign + grouped + (decimals === undefined ? '' : decimalMark() + decimals);
 }
 
 /** Enough decimals for the wanted digits, judged after rounding so that 99.97 does not read 100.0. */
@@ -197,7 +199,7 @@ export function formatWithUnit(
 export function editText(value: number, quantity: Quantity, system: UnitSystem, digits = 6): string {
   const shown = Number(toDisplay(value, quantity, system).toPrecision(digits));
   const text = shown.toFixed(SYSTEMS[system][quantity].most + 1);
-  return trimZeros(text).replace('-', MINUS);
+  return withMark(trimZeros(text).replace('-', MINUS));
 }
 
 function trimZeros(text: string): string {

@@ -9,8 +9,6 @@ import { STUDIES } from '../../src/session/study-registry.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { solve } from '../../src/solver/solve.ts';
 import { DEMOS } from '../../web/demos.ts';
-import { memoryKept } from '../support/kept.ts';
-import { memory } from '../support/memory.ts';
 
 interface Setting {
   write?: () => Promise<void>;
@@ -24,10 +22,8 @@ async function openPage(setting: Setting = {}) {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { ...memory().shelf, ...(setting.write && { write: setting.write }) },
+    shelf: { read: async () => undefined, write: setting.write ?? (async () => {}) },
     notebook: null,
-    kept: memoryKept(),
-    channel: null,
     makeWorker: () => {
       throw new Error('no worker here');
     },
@@ -66,7 +62,7 @@ describe('page', () => {
   it('is accessible, with its hint, its figures and its caution', async () => {
     const { page } = await openPage();
     await expect(page).to.be.accessible();
-    expect(page.querySelector('.hint')!.textContent).to.contain('finished race wing');
+    expect(page.querySelector('.hint')!.textContent).to.contain('finished wing');
     expect(page.querySelector('.caution')!.textContent).to.contain('no approval of strength or safety');
     expect(page.querySelector('headline-figures')!.shadowRoot!.textContent).to.contain('Hold index');
   });
@@ -147,7 +143,7 @@ describe('page', () => {
     await waitUntil(() => page.querySelector('.notice.trouble') !== null, 'the message', { timeout: 3000 });
     expect(page.querySelector('.notice.trouble')!.textContent).to.contain('storage is full');
     expect(page.querySelector('.notice.trouble button')!.textContent).to.contain('Save as a file');
-    expect(header(page).shadowRoot!.querySelector('.state')!.textContent).to.equal('not saved');
+    expect(header(page).shadowRoot!.querySelector('.state')!.textContent).to.equal('not kept');
     await expect(page).to.be.accessible();
   });
 

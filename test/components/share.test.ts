@@ -7,8 +7,6 @@ import { Session } from '../../src/session/session.ts';
 import { makeLink, readLink } from '../../src/session/share-link.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
-import { memoryKept } from '../support/kept.ts';
-import { memory } from '../support/memory.ts';
 
 const [first, second] = [DEMOS[0]!.design, DEMOS[1]!.design];
 
@@ -22,10 +20,8 @@ async function openPage() {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: memory().shelf,
+    shelf: { read: async () => undefined, write: async () => {} },
     notebook: null,
-    kept: memoryKept(),
-    channel: null,
     makeWorker: none,
     loadSolve: () => new Promise(() => {}),
     loadStudies: none,

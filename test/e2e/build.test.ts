@@ -5,7 +5,7 @@ import { unzipSync } from 'fflate';
 import type { Page } from 'playwright';
 import { getDocumentProxy } from 'unpdf';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openStage, type Stage, visit } from './page.ts';
+import { openStage, type Stage, visit } from './page.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -208,20 +208,4 @@ describe('from the screen to the mould', () => {
       expect(whole).not.toContain(words);
     await close();
   });
-
-  it.each([
-    ['light', 1440],
-    ['dark', 390],
-  ] as const)(
-    'is accessible in %s at %i px, and never scrolls sideways',
-    { timeout: LONG },
-    async (colorScheme, width) => {
-      const { page, close } = await visit(stage, { colorScheme, viewport: { width, height: 900 } });
-      await page.getByRole('tab', { name: 'Build' }).click();
-      await page.locator('measured-table').waitFor({ timeout: 60_000 });
-      expect(await axeFindings(page)).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      await close();
-    },
-  );
 });

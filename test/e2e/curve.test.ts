@@ -1,7 +1,7 @@
 /** Trading curvature against lost lift: the flat demo, the place where the price of hold passes the user's own, and back. */
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
+import { figures, openStage, type Stage, visit } from './page.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -105,23 +105,4 @@ describe('droop against lost lift', () => {
     expect(faults).toEqual([]);
     await close();
   });
-
-  it.each([
-    ['light', 1440],
-    ['dark', 390],
-  ] as const)(
-    'is accessible in %s at %i px, map and sections included',
-    { timeout: SLOW },
-    async (colorScheme, width) => {
-      const { page, close } = await visit(stage, { colorScheme, viewport: { width, height: 900 } });
-      await openCurve(page);
-      await page.locator('section-choices').scrollIntoViewIfNeeded();
-      await page.locator('section-choices table').waitFor({ timeout: SLOW });
-      await page.locator('droop-map').scrollIntoViewIfNeeded();
-      await page.locator('contour-map .map').waitFor({ timeout: SLOW });
-      expect(await axeFindings(page)).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      await close();
-    },
-  );
 });

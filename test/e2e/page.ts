@@ -41,12 +41,6 @@ export async function visit({ built, browser }: Stage, options: BrowserContextOp
   return { page, faults, close: () => context.close() };
 }
 
-/** Waits until the design is open; its figures are still to come. */
-export async function opened(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('app-shell')?.session != null);
-  await page.locator('page-header .state').waitFor();
-}
-
 /** Waits until the complete figures of the design on screen are shown. */
 export async function figures(page: Page): Promise<void> {
   await page.waitForFunction(() => {
@@ -55,18 +49,33 @@ export async function figures(page: Page): Promise<void> {
   });
 }
 
-/** What axe finds wrong, one line each. */
-export async function axeFindings(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<{ violations: Finding[] }> } };
-    interface Finding {
-      id: string;
-      nodes: { target: unknown; failureSummary: string }[];
-    }
-    const { violations } = await axe.run();
-    return violations.flatMap(({ id, nodes }) =>
-      nodes.map(({ target, failureSummary }) => `${id} ${JSON.stringify(target)}: ${failureSummary}`),
-    );
-  });
+interface AxeOptions {
+  /** A selector of the page: only what lies below it. */
+  within?: string;
+  /** Only these rules, instead of all that come with axe. */
+  rules?: readonly string[];
+}
+
+/** What axe finds wrong, one line each: WCAG 2.2 AA and what it calls best practice. */
+export async function axeFindings(page: Page, { within, rules }: AxeOptions = {}): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
+  return page.evaluate(
+    async ({ within, rules }) => {
+      interface Finding {
+        id: string;
+        nodes: { target: unknown; failureSummary: string }[];
+      }
+      const { axe } = window as unknown as {
+        axe: { run: (context: unknown, options: unknown) => Promise<{ violations: Finding[] }> };
+      };
+      const { violations } = await axe.run(within ? { include: [within] } : document, {
+        resultTypes: ['violations'],
+        ...(rules ? { runOnly: rules } : { rules: { 'target-size': { enabled: true } } }),
+      });
+      return violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ target, failureSummary }) => `${id} ${JSON.stringify(target)}: ${failureSummary}`),
+      );
+    },
+    { within, rules },
+  );
 }

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
-import { memoryKept } from '../support/kept.ts';
-import { memory } from '../support/memory.ts';
 import { demo } from './designs.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, PACKED_DOCUMENTS, soundLink } from './hostile.ts';
 
@@ -16,10 +14,8 @@ function openSession(): Promise<Session> {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: memory().shelf,
+    shelf: { read: async () => undefined, write: async () => {} },
     notebook: null,
-    kept: memoryKept(),
-    channel: null,
     makeWorker: none,
     makeExportWorker: none,
     loadSolve: () => new Promise(() => {}),

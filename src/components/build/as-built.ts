@@ -1,5 +1,6 @@
 /** What the measured wing does: the roll of its two sides, what cancels it, drawn against built, how exact to be. */
 import { html } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { AsBuilt, Compared } from '../../solver/studies/as-built.ts';
 import { figureTable } from '../figure-table.ts';
@@ -49,7 +50,7 @@ function toleranceTable({ stations }: AsBuilt, units: UnitSystem) {
       `S${number}`,
       formatWithUnit(distance, 'length', units),
       formatWithUnit(Math.abs(roll), 'moment', units),
-      tolerance === null || tolerance > 45 ? 'any' : `${tolerance.toFixed(2)}°`,
+      tolerance === null || tolerance > 45 ? 'any' : `${writeFixed(tolerance, 2)}°`,
     ],
   }));
   return html`${figureTable(

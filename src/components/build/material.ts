@@ -1,11 +1,12 @@
 /** What the parts weigh, the cloth and resin they take, and where no ply reaches. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { PartMass } from '../../solver/studies/mass.ts';
 import type { Overview, PlySummary } from '../../workshop/overview.ts';
 import { figureTable } from '../figure-table.ts';
 
-const grams = (mass: number) => (mass < 0.0005 ? '–' : `${(1000 * mass).toFixed(0)} g`);
+const grams = (mass: number) => (mass < 0.0005 ? '–' : `${writeFixed(1000 * mass, 0)} g`);
 
 export function material({ masses, plies }: Overview, units: UnitSystem) {
   return html`${massTable(masses, units)} ${plyTable(plies, units)}

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { writeFixed, writePlain } from '../../session/number-format.ts';
 import {
   areaAbove,
   areaWithout,
@@ -9,7 +10,6 @@ import {
   rangeOf,
   roundLevels,
 } from './contour-shapes.ts';
-import { writeNumber } from './plot-model.ts';
 
 const SHADES = 9; // at most
 const LINES = 9;
@@ -274,7 +274,7 @@ export class ContourMap extends LitElement {
     const place = ({ x, y }: MapPlace, rim = 0) =>
       `left: ${within((100 * x) / width, rim)}%; bottom: ${within((100 * y) / height, rim / 2)}%`;
     const tags = this.#shapes.lines.flatMap(({ level, label }) =>
-      label ? [html`<span class="tag" style=${place(label, 5)}>${writeLevel(level)}</span>`] : [],
+      label ? [html`<span class="tag" style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
     );
     const { limit, present } = this;
     const edge = this.#shapes.limit?.label;
@@ -289,7 +289,7 @@ export class ContourMap extends LitElement {
       .filter((place, k, all) => k === 0 || k === all.length - 1 || isApart(place, low, high))
       .map(
         (place) =>
-          html`<span style="${side}: ${(100 * (place - low)) / (high - low)}%">${writeNumber(place, axis.decimals)}${axis.unit === '°' ? '°' : ''}</span>`,
+          html`<span style="${side}: ${(100 * (place - low)) / (high - low)}%">${writeFixed(place, axis.decimals)}${axis.unit === '°' ? '°' : ''}</span>`,
       );
   }
 
@@ -298,11 +298,11 @@ export class ContourMap extends LitElement {
     if (!range) return nothing;
     const levels = shadeLevels(this.#field(shade));
     return html`<span class="key"
-      >${titleOf(shade)} ${writeNumber(range.low, shade.decimals)}
+      >${titleOf(shade)} ${writeFixed(range.low, shade.decimals)}
       <span class="ramp">
         ${[0, ...levels.map((_, k) => k + 1)].map((k) => html`<i style="background: ${shadeOf(k, levels.length)}"></i>`)}
       </span>
-      ${writeNumber(range.high, shade.decimals)}</span
+      ${writeFixed(range.high, shade.decimals)}</span
     >`;
   }
 
@@ -392,12 +392,10 @@ const shadeOf = (k: number, most: number) =>
 /** Percent, kept off the rim so that nothing is cut. */
 const within = (percent: number, rim: number) => Math.min(100 - rim, Math.max(rim, percent));
 
-const writeLevel = (level: number) => String(level).replace('-', '\u2212');
-
 const titleOf = ({ name, unit }: { name: string; unit: string }) => (unit ? `${name}, ${unit}` : name);
 
 const withUnit = (value: number, unit: string, decimals: number) =>
-  `${writeNumber(value, decimals)}${unit === '°' ? '°' : unit ? `\u00a0${unit}` : ''}`;
+  `${writeFixed(value, decimals)}${unit === '°' ? '°' : unit ? `\u00a0${unit}` : ''}`;
 
 /** Where a value stands among evenly spaced places, in steps. */
 const stepOf = ({ places }: MapAxis, value: number) =>

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { mapChanges } from '../../session/curve-edits.ts';
+import { decimalMark, writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import {
   formatWithUnit,
@@ -27,7 +28,6 @@ import { studyWait } from '../study-wait.ts';
 import './contour-map.ts';
 import type { MapAxis, MapField, MapPlaceEvent } from './contour-map.ts';
 import { InSight } from './in-sight.ts';
-import { writeNumber } from './plot-model.ts';
 
 type Shade = 'inducedDrag' | 'lostFraction';
 
@@ -84,7 +84,7 @@ export class DroopMapView extends LitElement {
     return html`<div class="controls">${this.#controls()}</div>
       ${this.refusal ? html`<p class="trouble" role="alert">${this.refusal}</p>` : nothing}
       ${found && !this.#map.isRunning && !this.#map.isHalted && !this.#map.failure ? nothing : studyWait(this.#map, 'Solving the map')}
-      ${found ? guard([found, this.units, this.shade, this.limit, this.isTable], () => this.#answers(found)) : nothing}`;
+      ${found ? guard([found, this.units, decimalMark(), this.shade, this.limit, this.isTable], () => this.#answers(found)) : nothing}`;
   }
 
   #controls() {
@@ -151,7 +151,7 @@ export class DroopMapView extends LitElement {
         .up=${up}
         .shade=${shade}
         .lines=${lines}
-        .limit=${{ ...margin, name: `static margin ${writeNumber(100 * this.limit, 0)} %`, level: 100 * this.limit }}
+        .limit=${{ ...margin, name: `static margin ${writeFixed(100 * this.limit, 0)} %`, level: 100 * this.limit }}
         .present=${isOnMap ? present : null}
         @map-place=${this.#onPlace}
       ></contour-map>
@@ -246,16 +246,13 @@ function fieldTable(field: MapField, across: MapAxis, up: MapAxis) {
   const rows = up.places.flatMap((place, j) => (j % 3 === 0 ? [{ place, j }] : []));
   return figureTable(
     field.unit ? `${field.name}, ${field.unit}` : field.name,
-    [
-      `${up.name}${up.unit ? `, ${up.unit}` : ''}`,
-      ...columns.map(({ place }) => `${writeNumber(place, 1)}°`),
-    ],
+    [`${up.name}${up.unit ? `, ${up.unit}` : ''}`, ...columns.map(({ place }) => `${writeFixed(place, 1)}°`)],
     rows.map(({ place, j }) => ({
       cells: [
-        writeNumber(place, up.decimals),
+        writeFixed(place, up.decimals),
         ...columns.map(({ i }) => {
           const value = field.values[j * across.places.length + i]!;
-          return Number.isFinite(value) ? writeNumber(value, field.decimals) : '';
+          return Number.isFinite(value) ? writeFixed(value, field.decimals) : '';
         }),
       ],
     })),

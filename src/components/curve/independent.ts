@@ -4,10 +4,11 @@
  * on a foil of that kind.
  */
 import type { TemplateResult } from 'lit';
+import { writeFixed, writePlain } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { CouplingLine } from '../../solver/studies/curve-study.ts';
 import { figureTable } from '../figure-table.ts';
-import { readBetween, writeNumber } from './plot-model.ts';
+import { readBetween } from './plot-model.ts';
 import { angle } from './readings.ts';
 
 const SHARE_OF_CL = 0.12;
@@ -17,7 +18,7 @@ const NEUTRALS = [8, 16, 26, 52]; // degrees of arc tip angle
 const NEAR = 0.15; // share within which two neutral droops agree
 
 export function independentReading(coupling: readonly CouplingLine[], isArc: boolean): string {
-  const head = `An independent computation on one raked foil found C_lr near ${SHARE_OF_CL} CL when flat, falling ${PER_DEGREE} a degree of arc tip angle whatever the CL; on a foil of that kind this program gives the same.`;
+  const head = `An independent computation on one raked foil found C_lr near ${writePlain(SHARE_OF_CL)} CL when flat, falling ${writePlain(PER_DEGREE)} a degree of arc tip angle whatever the CL; on a foil of that kind this program gives the same.`;
   if (!isArc) return `${head} This wing bends by another law, so its degrees are not those.`;
   const compared = coupling.flatMap(({ CL, neutral }) => {
     const theirs = readBetween(LOADS, NEUTRALS, CL);
@@ -26,7 +27,7 @@ export function independentReading(coupling: readonly CouplingLine[], isArc: boo
   if (compared.length === 0) return `${head} None of this foil’s neutral droops can be set against it.`;
   const agrees = compared.every(({ neutral, theirs }) => Math.abs(neutral / theirs - 1) < NEAR);
   const list = compared
-    .map(({ CL, neutral, theirs }) => `${angle(neutral)} for its ${angle(theirs)} at CL ${CL.toFixed(2)}`)
+    .map(({ CL, neutral, theirs }) => `${angle(neutral)} for its ${angle(theirs)} at CL ${writeFixed(CL, 2)}`)
     .join(', ');
   return agrees
     ? `${head} This foil agrees with it: ${list}.`
@@ -37,18 +38,18 @@ export function couplingTable(coupling: readonly CouplingLine[], units: UnitSyst
   const rows = coupling.map(({ speed, CL, shareOfCL, perDegree, neutral }) => ({
     cells: [
       formatWithUnit(speed, 'speed', units),
-      CL.toFixed(2),
-      writeNumber(shareOfCL, 3),
-      Number.isFinite(perDegree) ? writeNumber(perDegree, 5) : '',
+      writeFixed(CL, 2),
+      writeFixed(shareOfCL, 3),
+      Number.isFinite(perDegree) ? writeFixed(perDegree, 5) : '',
       neutral === null ? 'none' : angle(neutral),
     ],
   }));
   const theirs = LOADS.map((CL, k) => ({
     cells: [
       'another foil, independent',
-      CL.toFixed(2),
-      SHARE_OF_CL.toFixed(2),
-      PER_DEGREE.toFixed(4),
+      writeFixed(CL, 2),
+      writeFixed(SHARE_OF_CL, 2),
+      writeFixed(PER_DEGREE, 4),
       angle(NEUTRALS[k]!, 0),
     ],
   }));

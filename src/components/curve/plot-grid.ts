@@ -1,9 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { writeFixed } from '../../session/number-format.ts';
 import { toCsv } from '../chart-columns.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
 import { panelStyles } from '../panel-styles.ts';
-import { PlaceChosenEvent, type PlotCell, type PlotMark, readBetween, writeNumber } from './plot-model.ts';
+import { PlaceChosenEvent, type PlotCell, type PlotMark, readBetween } from './plot-model.ts';
 import './small-plot.ts';
 
 let grids = 0;
@@ -157,7 +158,7 @@ export class PlotGrid extends LitElement {
       lines.map((line) => {
         const value = readBetween(this.x, line.y, at);
         const which = lines.length > 1 ? `${name}, ${line.name}` : name;
-        return `${which} ${value === null ? 'none' : writeNumber(value, decimals)} ${unit}`.trim();
+        return `${which} ${value === null ? 'none' : writeFixed(value, decimals)} ${unit}`.trim();
       }),
     );
     return [this.#write(at), ...values].join('; ');
@@ -181,7 +182,7 @@ export class PlotGrid extends LitElement {
   }
 
   #write(place: number): string {
-    return `${writeNumber(place, this.xDecimals)}${this.xUnit === '°' ? '°' : `\u00a0${this.xUnit}`}`;
+    return `${writeFixed(place, this.xDecimals)}${this.xUnit === '°' ? '°' : `\u00a0${this.xUnit}`}`;
   }
 
   #titles(): string[] {
@@ -198,11 +199,11 @@ export class PlotGrid extends LitElement {
     const columns = this.cells.flatMap(({ decimals, lines }) => lines.map(({ y }) => ({ y, decimals })));
     const rows = this.x.map((place, k) => ({
       cells: [
-        writeNumber(place, this.xDecimals),
-        ...columns.map(({ y, decimals }) => (Number.isFinite(y[k]!) ? writeNumber(y[k]!, decimals) : '')),
+        writeFixed(place, this.xDecimals),
+        ...columns.map(({ y, decimals }) => (Number.isFinite(y[k]!) ? writeFixed(y[k]!, decimals) : '')),
       ],
     }));
-    return figureTable(this.heading, this.#titles(), rows);
+    return figureTable(`${this.heading}, in figures`, this.#titles(), rows);
   }
 
   #choose(place: number | null): void {

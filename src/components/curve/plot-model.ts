@@ -55,9 +55,3 @@ export function readBetween(x: readonly number[], y: readonly number[], at: numb
 }
 
 const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
-
-/** With a true minus sign and without a minus zero. */
-export function writeNumber(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '\u2212');
-}

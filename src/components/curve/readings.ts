@@ -1,4 +1,5 @@
 /** What the numbers of Curve say, in sentences; also where they go against custom. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Kept } from '../../solver/geometry/bend.ts';
 import type { CouplingLine, CurveStudy } from '../../solver/studies/curve-study.ts';
@@ -77,7 +78,7 @@ export function cornerReading(sweep: DroopStudy): string {
   const [drag, hold] = [times('extraTotalDrag'), times('holdIndex')];
   const growth =
     Number.isFinite(hold) && drag > 0
-      ? `From ${angle(half, 0)} to ${angle(2 * half, 0)} the extra drag grows ${drag.toFixed(1)}-fold, the hold index ${hold.toFixed(1)}-fold. `
+      ? `From ${angle(half, 0)} to ${angle(2 * half, 0)} the extra drag grows ${writeFixed(drag, 1)}-fold, the hold index ${writeFixed(hold, 1)}-fold. `
       : '';
   return `${growth}Drag rises about as droop squared and hold about as droop, so the curves have no corner to settle on: what rises is the price of the next bit.`;
 }
@@ -140,7 +141,7 @@ export function savedReading({ price, sweep }: CurveStudy, units: UnitSystem): s
 export function loadingReading(coupling: readonly CouplingLine[], units: UnitSystem): string {
   const each = coupling.map(
     ({ CL, speed, neutral }) =>
-      `${neutral === null ? 'nowhere in this sweep' : `at ${angle(neutral)}`} at ${formatWithUnit(speed, 'speed', units)} (CL ${CL.toFixed(2)})`,
+      `${neutral === null ? 'nowhere in this sweep' : `at ${angle(neutral)}`} at ${formatWithUnit(speed, 'speed', units)} (CL ${writeFixed(CL, 2)})`,
   );
   return `A wing loaded to a higher lift coefficient rolls more with a yaw, so it wants more curve: roll-from-yaw vanishes ${each.join(', ')}.`;
 }

@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark, writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -90,7 +91,9 @@ export class SectionChoices extends LitElement {
         its chords are scaled until the wing just lifts off at ${formatWithUnit(compared.takeOff, 'speed', units)}.
         ${
           compared.sections === 'fixed'
-            ? 'The usable lift coefficient counts as 1.2 and section drag as 0.008 for every section (common practice), so areas differ only by what the stabilizer bears.'
+            ? withMark(
+                'The usable lift coefficient counts as 1.2 and section drag as 0.008 for every section (common practice), so areas differ only by what the stabilizer bears.',
+              )
             : nothing
         }
         Inception is inviscid, at the wing.
@@ -158,7 +161,7 @@ function wantsReading(found: readonly Found[]): string | null {
   const most = known.reduce((a, b) => (b.found.neutralDroop! > a.found.neutralDroop! ? b : a));
   const least = known.reduce((a, b) => (b.found.neutralDroop! < a.found.neutralDroop! ? b : a));
   const write = ({ code, found: of }: Found) =>
-    `${code} cruises at wing CL ${of.CLcruise.toFixed(2)} and is neutral at ${formatWithUnit(of.neutralDroop!, 'angle', 'si', { decimals: 1 })} of droop`;
+    `${code} cruises at wing CL ${writeFixed(of.CLcruise, 2)} and is neutral at ${formatWithUnit(of.neutralDroop!, 'angle', 'si', { decimals: 1 })} of droop`;
   return `Of these ${write(most)}; ${write(least)}.`;
 }
 

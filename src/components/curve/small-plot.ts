@@ -2,16 +2,10 @@ import { css, html, LitElement, nothing, svg, unsafeCSS } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import uPlot from 'uplot';
 import uplotCss from 'uplot/dist/uPlot.min.css?inline';
+import { decimalMark, writeFixed, writePlain } from '../../session/number-format.ts';
 import { Palette, plotOptions, steadyRange } from '../chart-options.ts';
 import { drawSoon, forgetDrawing } from './draw-queue.ts';
-import {
-  type Looks,
-  PlaceChosenEvent,
-  type PlotCell,
-  type PlotMark,
-  readBetween,
-  writeNumber,
-} from './plot-model.ts';
+import { type Looks, PlaceChosenEvent, type PlotCell, type PlotMark, readBetween } from './plot-model.ts';
 
 const HEIGHT = 138;
 const SNAP = 6; // px within which a click means a mark
@@ -138,7 +132,7 @@ export class SmallPlot extends LitElement {
     if (!cell || this.#width === 0 || !this.isConnected) return;
     const looks = JSON.stringify([
       cell.lines.map(({ name, colour, dash }) => [name, colour, dash]),
-      this.xUnit,
+      [this.xUnit, decimalMark()],
     ]);
     const data = [
       [...this.x],
@@ -183,7 +177,7 @@ export class SmallPlot extends LitElement {
           ...plainAcross,
           size: 24,
           space: 40,
-          values: (_plot, ticks) => ticks.map((tick) => `${tick}${this.xUnit}`),
+          values: (_plot, ticks) => ticks.map((tick) => `${writePlain(tick)}${this.xUnit}`),
         },
         { ...plainUp, space: 26 },
       ],
@@ -226,7 +220,7 @@ export class SmallPlot extends LitElement {
     this.renderRoot.querySelectorAll('output').forEach((output, k) => {
       const line = cell.lines[k];
       const value = place == null || !line ? null : readBetween(this.x, line.y, place);
-      output.textContent = value === null ? '' : writeNumber(value, cell.decimals);
+      output.textContent = value === null ? '' : writeFixed(value, cell.decimals);
     });
   };
 

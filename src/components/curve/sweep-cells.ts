@@ -1,9 +1,10 @@
 /** The sweep's columns as small plots, in the chosen units. */
+import { writeFixed } from '../../session/number-format.ts';
 import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { CurveStudy } from '../../solver/studies/curve-study.ts';
 import type { DroopColumn } from '../../solver/studies/droop-family.ts';
 import type { DroopStudy } from '../../solver/studies/droop-study.ts';
-import { type PlotCell, type PlotLine, type PlotMark, readBetween, writeNumber } from './plot-model.ts';
+import { type PlotCell, type PlotLine, type PlotMark, readBetween } from './plot-model.ts';
 
 const LOOKS = [
   { colour: '--thrown' },
@@ -116,7 +117,7 @@ export function couplingCell({ sweep, coupling }: CurveStudy, write: (speed: num
     unit: '',
     decimals: 4,
     lines: coupling.map(({ speed, CL, Clr }, k) => ({
-      name: `${write(speed)}, CL ${CL.toFixed(2)}`,
+      name: `${write(speed)}, CL ${writeFixed(CL, 2)}`,
       y: [...Clr],
       ...LOOKS[k % LOOKS.length]!,
     })),
@@ -130,7 +131,7 @@ export function indexSeries({ coupling, sweep }: CurveStudy, write: (speed: numb
   return coupling.map(({ speed, CL, index, Clr }, k) => {
     const shown = [...index.keys()].filter((i) => index[i]! <= most && Number.isFinite(Clr[i]!));
     return {
-      name: `${write(speed)}, CL ${CL.toFixed(2)}`,
+      name: `${write(speed)}, CL ${writeFixed(CL, 2)}`,
       x: shown.map((i) => index[i]!),
       y: shown.map((i) => Clr[i]! / CL),
       ...LOOKS[k % LOOKS.length]!,
@@ -156,11 +157,11 @@ function withSummary(sweep: DroopStudy, cell: Omit<PlotCell, 'summary'>): PlotCe
   const last = x.at(-1)!;
   const read = (y: readonly number[], at: number) => {
     const value = readBetween(x, y, at);
-    return value === null ? 'none' : writeNumber(value, cell.decimals);
+    return value === null ? 'none' : writeFixed(value, cell.decimals);
   };
   const parts = cell.lines.map(
     ({ name, y }) =>
-      `${cell.lines.length > 1 ? `${name} ` : ''}${read(y, 0)} flat, ${read(y, last / 2)} at ${writeNumber(last / 2, 0)} degrees, ${read(y, last)} at ${writeNumber(last, 0)} degrees`,
+      `${cell.lines.length > 1 ? `${name} ` : ''}${read(y, 0)} flat, ${read(y, last / 2)} at ${writeFixed(last / 2, 0)} degrees, ${read(y, last)} at ${writeFixed(last, 0)} degrees`,
   );
   return { ...cell, summary: `${parts.join('; ')}${cell.unit ? `, in ${cell.unit}` : ''}.` };
 }

@@ -1,5 +1,6 @@
 /** How far the closed-form index may stand in for the solved figures: what the report over random designs found. */
 import { html, type TemplateResult } from 'lit';
+import { withMark, writeFixed } from '../../session/number-format.ts';
 import type { Correlation, HoldFigure, HoldReport } from '../../solver/studies/hold-report.ts';
 import { figureTable } from '../figure-table.ts';
 import kept from './hold-report.json' with { type: 'json' };
@@ -15,7 +16,7 @@ const FIGURES = Object.keys(FIGURE_NAMES) as HoldFigure[];
 
 export const isIndexSecondary = FIGURES.some((figure) => report.index[figure].value < TRUSTED);
 
-const mark = ({ value }: Correlation) => value.toFixed(2).replace('-', '\u2212');
+const mark = ({ value }: Correlation) => writeFixed(value, 2);
 
 function list(figures: readonly HoldFigure[]): string {
   const names = figures.map((figure) => `${FIGURE_NAMES[figure]} (${mark(report.index[figure])})`);
@@ -59,6 +60,6 @@ export function trustNoteOfMethod(): TemplateResult {
   return html`<p class="note">
     Spearman’s rank correlation, each figure turned so that more is more hold. ${report.drawn} designs were drawn for the
     ${report.designs} kept (number ${report.seed} of the random row); ones the reader refuses or that carry their weight at
-    a lift coefficient outside 0.1 to 0.9 were drawn again; the heading is counted where the craft has such a mode.
+    a lift coefficient outside ${withMark('0.1 to 0.9')} were drawn again; the heading is counted where the craft has such a mode.
   </p>`;
 }

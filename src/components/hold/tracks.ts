@@ -1,5 +1,6 @@
 /** How every mode and every derivative of the craft moves as the wing droops further. */
 import { html, nothing, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
 import type { ModeTracks } from '../../solver/studies/mode-tracks.ts';
 import type { ChartSeries } from '../chart-columns.ts';
@@ -78,7 +79,7 @@ function chart(heading: string, { present, amplitude }: ModeTracks, series: Char
     y-name="growth"
     y-unit="1/s"
     .yDecimals=${2}
-    .summary=${`Growth rate of ${series.map(({ name }) => name).join(', ')} against wing droop, now ${present.toFixed(1)} degrees; below zero it dies out.`}
+    .summary=${`Growth rate of ${series.map(({ name }) => name).join(', ')} against wing droop, now ${writeFixed(present, 1)} degrees; below zero it dies out.`}
     .series=${[...series, ...isNow]}
   ></line-chart>`;
 }
@@ -89,7 +90,7 @@ const last = (values: Float64Array) => values.findLast((value) => Number.isFinit
 export function modeMoves(tracks: ModeTracks, { band }: HoldStudy): TemplateResult {
   const kinds = Object.keys(tracks.modes) as ModeKind[];
   return figureTable(
-    `Growth, 1/s, flat and at ${last(tracks.amplitude).toFixed(0)}°`,
+    `Growth, 1/s, flat and at ${writeFixed(last(tracks.amplitude), 0)}°`,
     ['', 'flat', 'drooped', 'moves by', 'method'],
     kinds.map((kind) => {
       const { real } = tracks.modes[kind]!;
@@ -110,7 +111,7 @@ export function modeMoves(tracks: ModeTracks, { band }: HoldStudy): TemplateResu
 }
 
 export function derivativeMoves(tracks: ModeTracks): TemplateResult {
-  const end = last(tracks.amplitude).toFixed(0);
+  const end = writeFixed(last(tracks.amplitude), 0);
   return figureTable(
     `Derivatives of the craft, flat and at ${end}°`,
     ['', 'flat', 'drooped', 'moves by', 'of it strut'],
@@ -136,7 +137,7 @@ export function tracksReading(tracks: ModeTracks, { band }: HoldStudy): string {
     return own !== undefined && Math.abs(last(real) - first(real)) < own;
   });
   const straight = 100 * Math.abs(last(tracks.fallHeldStraight) / first(tracks.fallHeldStraight) - 1);
-  const held = `Kept from turning, the fall changes by ${straight < 1 ? 'less than 1' : straight.toFixed(0)} % over the whole sweep: the strut carries most of the side force.`;
+  const held = `Kept from turning, the fall changes by ${straight < 1 ? 'less than 1' : writeFixed(straight, 0)} % over the whole sweep: the strut carries most of the side force.`;
   if (still.length === 0) return held;
   const names = still.map((kind) => `“${MODE_NAMES[kind]}”`).join(', ');
   return `${held} ${names} ${still.length === 1 ? 'moves' : 'move'} less than the method’s own band: there the foil’s own coupling is the figure that explains the feel.`;

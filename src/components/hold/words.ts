@@ -1,4 +1,5 @@
 /** How the figures of hold are called on screen, and what each says to a rider. */
+import { withMark, writeFixed } from '../../session/number-format.ts';
 import { formatValue } from '../../session/units.ts';
 import type { Derivatives } from '../../solver/report.ts';
 import type { HoldFigure } from '../../solver/studies/hold-report.ts';
@@ -70,10 +71,10 @@ function decimalsOf(size: number): number {
 export function withBand(value: number, band: number): string {
   const decimals = decimalsOf(Math.max(Math.abs(value), Math.abs(band)));
   const least = 10 ** -decimals;
-  const own = band < 0.5 * least ? `below ${least}` : band.toFixed(decimals);
+  const own = band < 0.5 * least ? `below ${writeFixed(least, decimals)}` : writeFixed(band, decimals);
   return `${formatValue(value, 'ratio', 'si', { decimals })} ± ${own}`;
 }
 
 export function seconds(value: number): string {
-  return `${Number(value.toPrecision(2)).toLocaleString('en', { useGrouping: false })}\u00a0s`;
+  return `${withMark(Number(value.toPrecision(2)).toLocaleString('en', { useGrouping: false }))}\u00a0s`;
 }

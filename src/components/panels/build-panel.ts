@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Exporter } from '../../session/exporter.ts';
+import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
@@ -116,7 +117,7 @@ export class BuildPanel extends LitElement {
   }
 
   #findings({ findings }: Overview) {
-    const item = ({ part, message }: Finding) => html`<li><b>${part}</b>: ${message}</li>`;
+    const item = ({ part, message }: Finding) => html`<li><b>${part}</b>: ${withMark(message)}</li>`;
     return html`<section aria-labelledby="before">
       <h2 id="before">Before you cut</h2>
       ${

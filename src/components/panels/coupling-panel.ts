@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -106,7 +107,7 @@ export class CouplingPanel extends LitElement {
         Below each force and moment stands its coefficient, per radian and per p b/2V and r b/2V, on projected area and span,
         with the method’s own band: the difference between one row of vortices along the chord and four. Port and starboard
         change places for a slip, roll or turn the other way. Strip drag is
-        included${found.isProfileAssumed ? ', with an assumed section drag of cd 0.008' : ''}.
+        included${found.isProfileAssumed ? withMark(', with an assumed section drag of cd 0.008') : ''}.
       </p>
       <details>
         <summary>What each part adds</summary>

@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { bendChanges } from '../../session/curve-edits.ts';
+import { decimalMark, withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -157,7 +158,7 @@ export class CurvePanel extends LitElement {
   #grid(heading: string, found: CurveStudy, cells: () => readonly PlotCell[], isSecond = false) {
     const { sweep } = found;
     return guard(
-      [found, this.units],
+      [found, this.units, decimalMark()],
       () => html`<plot-grid
         .heading=${heading}
         .x=${[...sweep.columns.amplitude]}
@@ -187,7 +188,7 @@ export class CurvePanel extends LitElement {
         Against droop, in degrees of the law’s own tip angle. Lost lift is against this wing unrolled, at the same angle;
         every extra is against the flat wing, at the same lift. The dark line is the wing as it is; a click on any curve
         bends the wing there.
-        ${sweep.isProfileAssumed ? 'Section drag is 0.008 for every section (common practice).' : nothing}
+        ${sweep.isProfileAssumed ? withMark('Section drag is 0.008 for every section (common practice).') : nothing}
       </p>`;
   }
 
@@ -248,7 +249,7 @@ export class CurvePanel extends LitElement {
       <p class="note">${trustNote()}</p>
       <div class="half">
         ${guard(
-          [found, units],
+          [found, units, decimalMark()],
           () => html`<line-chart
           .heading=${`Solved C_lr by CL against the ${index}`}
           .xName=${index}

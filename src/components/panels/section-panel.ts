@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark, writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -94,7 +95,7 @@ export class SectionPanel extends LitElement {
       .min=${-2}
       .max=${2.5}
       .step=${0.05}
-      .placeholder=${view && this.cl === null ? `${view.station.cl.toFixed(2)}, as flown` : 'as flown'}
+      .placeholder=${view && this.cl === null ? `${writeFixed(view.station.cl, 2)}, as flown` : 'as flown'}
       .toChanges=${own}
       @design-edit=${take((cl) => {
         this.cl = (cl as number | undefined) ?? null;
@@ -106,9 +107,7 @@ export class SectionPanel extends LitElement {
     const { station, flow, problem } = view;
     const where =
       station.part === 'strut'
-        ? station.flow.tripUpper === undefined
-          ? 'strut'
-          : 'strut, kept turbulent by spray and waves'
+        ? 'strut'
         : `${station.part} at ${Math.round(100 * station.eta)} % of the half`;
     return html`<section aria-labelledby="flow">
       <h2 id="flow">
@@ -180,8 +179,8 @@ export class SectionPanel extends LitElement {
       ${polarCharts(result, view, this.units)}
       <p class="note">
         ${lost === 0 ? 'Every angle settled.' : `${lost} angles did not settle and are left out.`} Water counts as clean,
-        coastal or silty by the growth its waves may have before they break (n 9, 4.8, 2.6 by L. M. Mack, 1977, for turbulence of
-        0.07, 0.4 and 1 %); that these levels fit natural water is an assumption.
+        coastal or silty by the growth its waves may have before they break (n 9, ${withMark('4.8, 2.6')} by L. M. Mack, 1977, for
+        turbulence of ${withMark('0.07, 0.4')} and 1 %); that these levels fit natural water is an assumption.
       </p>`;
   }
 }

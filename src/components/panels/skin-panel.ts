@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -202,7 +203,7 @@ export class SkinPanel extends LitElement {
         A fault that trips the layer pays for the wedge of turbulent flow behind it (20° wide unless said otherwise: G. B.
         Schubauer and P. S. Klebanoff, NACA Report 1289, 1956) and for its own front. For cavities and scratches no sound limit is
         published: the range runs from unnoticed to tripped. Waves: B. H. Carmichael, to be read as ±40 %. The film is as rough as
-        0.1 mm of sand (M. P. Schultz, 2007). From memory; sizes are common practice.
+        ${withMark('0.1')} mm of sand (M. P. Schultz, 2007). From memory; sizes are common practice.
       </p>`;
   }
 

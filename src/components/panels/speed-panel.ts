@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -113,12 +114,14 @@ export class SpeedPanel extends LitElement {
       </div>
       ${this.#lineUp(study, design)}
       <p class="note">
-        Friction ITTC-1957; form factors, junctions q t²(17 (t/c)² − 0.05) and spray 0.24 q t² after S. F. Hoerner,
+        Friction ITTC-1957; form factors, junctions q t²(17 (t/c)² − ${withMark('0.05')}) and spray ${withMark('0.24')} q t² after S. F. Hoerner,
         Fluid-Dynamic Drag, 1965 (from memory); waves after Wu 1953 and Breslin 1957 (from memory). Induced drag counts the
         interference of wing and stabilizer once.
         ${
           study.sections === 'fixed'
-            ? 'Section drag is 0.008 and the usable lift coefficient 1.2 for every section (common practice).'
+            ? withMark(
+                'Section drag is 0.008 and the usable lift coefficient 1.2 for every section (common practice).',
+              )
             : 'Section drag and usable lift are read from the sections’ own polars at each strip’s lift and Reynolds number.'
         }
       </p>`;

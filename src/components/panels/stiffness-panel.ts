@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import type { UnitSystem } from '../../session/units.ts';
@@ -182,7 +183,7 @@ export class StiffnessPanel extends LitElement {
               .map((sentence) => html`<p class="say">${sentence}</p>`)}
               <div class="pair">${swings.swingTable(study)} ${swings.wholeTable(study)}</div>
               <p class="note">
-                Water moved with the foil: ${study.masses.water.toFixed(1)} kg against ${study.masses.own.toFixed(1)} kg of its
+                Water moved with the foil: ${writeFixed(study.masses.water, 1)} kg against ${writeFixed(study.masses.own, 1)} kg of its
                 own. Static and quasi-steady; the board is held.
               </p>
               <div class="charts">

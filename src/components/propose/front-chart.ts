@@ -1,6 +1,7 @@
 /** The front drawn, as comma-separated values, and as a picture. */
 import { html, type TemplateResult } from 'lit';
 import { saveFile } from '../../session/files.ts';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Front } from '../../solver/studies/propose/front.ts';
 import { type ChartSeries, toCsv } from '../chart-columns.ts';
@@ -12,10 +13,10 @@ const HEADING = 'Least drag for each hold';
 export function frontReading({ points, drawn, over }: Front, units: UnitSystem): string {
   const [first, last] = [points[0]!, points.at(-1)!];
   const force = (value: number) => formatWithUnit(value, 'force', units, { decimals: 1 });
-  const whole = `From a hold index of ${first.holdIndex.toFixed(1)} at ${force(first.drag)} to ${last.holdIndex.toFixed(1)} at ${force(last.drag)}.`;
+  const whole = `From a hold index of ${writeFixed(first.holdIndex, 1)} at ${force(first.drag)} to ${writeFixed(last.holdIndex, 1)} at ${force(last.drag)}.`;
   if (!drawn) return `${whole} The drawn wing cannot run at all three speeds.`;
   if (over === null)
-    return `${whole} The drawn wing, ${drawn.holdIndex.toFixed(1)}, holds more than the front was drawn for.`;
+    return `${whole} The drawn wing, ${writeFixed(drawn.holdIndex, 1)}, holds more than the front was drawn for.`;
   if (over < 0.002 * drawn.drag) return `${whole} The drawn wing is on it.`;
   return `${whole} The drawn wing pays ${force(over)} more than the best one of its hold.`;
 }

@@ -10,6 +10,7 @@ import {
   type Pulling,
   usualAnswers,
 } from '../../session/guided.ts';
+import { withMark } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import '../choice-field.ts';
@@ -148,7 +149,7 @@ export class GuidedStart extends LitElement {
                 PULLS,
                 'A rig that pulls upward carries part of the weight: 10 % for a wing, 25 % for a kite.',
               )
-            : choice('Which water?', 'water', WATERS, 'Salt water carries 2.5 % more.')
+            : choice('Which water?', 'water', WATERS, withMark('Salt water carries 2.5 % more.'))
         }
         ${number('How slowly must it lift off?', 'takeOff', 'speed', 'brief.speeds.takeOff', takeOff, 'Slower needs more area, and area costs drag at every other speed.')}
         ${number('How fast does it cruise?', 'cruise', 'speed', 'brief.speeds.cruise', cruise, `Counts three times as much as take-off and as top speed, which is taken ${GUIDED[kind].top} times as fast.`)}

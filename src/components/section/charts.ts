@@ -1,5 +1,6 @@
 /** The charts of a section: pressure or speed along it, the layer in a table, polars in three kinds of water. */
 import { html, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type {
   SectionPolarSeries,
@@ -59,7 +60,7 @@ const PLACES = [0.01, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 
 export function layerTable(side: SectionSide, name: string, chord: number): TemplateResult {
   const nose = side.x.indexOf(Math.min(...side.x));
-  const fine = (share: number) => (1000 * share * chord).toFixed(3);
+  const fine = (share: number) => writeFixed(1000 * share * chord, 3);
   const rows = PLACES.map((place) => {
     const found = side.x.findIndex((x, k) => k > nose && x >= place - 1e-6);
     const k = found < 0 ? side.x.length - 1 : found;
@@ -67,11 +68,11 @@ export function layerTable(side: SectionSide, name: string, chord: number): Temp
       cells: [
         `${Math.round(100 * place)} %`,
         side.isTurbulent[k] ? 'turbulent' : 'laminar',
-        side.speed[k]!.toFixed(3),
+        writeFixed(side.speed[k]!, 3),
         fine(side.displacement[k]!),
         fine(side.theta[k]!),
-        side.shape[k]!.toFixed(2),
-        (1000 * side.friction[k]!).toFixed(2).replace('-', '−'),
+        writeFixed(side.shape[k]!, 2),
+        writeFixed(1000 * side.friction[k]!, 2),
       ],
     };
   });

@@ -1,5 +1,6 @@
 /** The figures of a section with their working. */
 import { html, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { SectionPolars, SectionView } from '../../solver/studies/section-view.ts';
 import '../figure-value.ts';
@@ -30,7 +31,7 @@ const LAYER = 'panel method and integral boundary layer in step with it (theory:
 const TRUST_DRAG =
   'About 10 % of measured drag at Re 6e6; at some 1e5 and in natural water the place of transition is the doubt: read the band.';
 
-const plain = (value: number, decimals: number) => value.toFixed(decimals).replace('-', '−');
+const plain = (value: number, decimals: number) => writeFixed(value, decimals);
 
 export function shapeFigures(
   { marks, station, line }: SectionView,

@@ -1,5 +1,7 @@
 /** Code, thickness and camber of the sections at root and tip. Thickness and camber scale what code or points draw. */
 import { html, type TemplateResult } from 'lit';
+import { writeFixed, writePlain } from '../../session/number-format.ts';
+import { round } from '../../session/rounding.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Planform } from '../../solver/design/document.ts';
 import { RANGES } from '../../solver/design/ranges.ts';
@@ -65,5 +67,5 @@ export function scaleChanges(path: string, drawn: number, wanted: number, scale:
   return [{ path, value: factor === 1 ? undefined : factor }];
 }
 
-const percent = (share: number) => `${Number((100 * share).toFixed(2))} %`.replace('-', '−');
-const describeFactor = (factor: number) => factor.toFixed(2).replace('-', '−');
+const percent = (share: number) => `${writePlain(round(100 * share, 2))} %`;
+const describeFactor = (factor: number) => writeFixed(factor, 2);

@@ -1,5 +1,6 @@
 /** What faults and finishes cost, in words and tables: newtons and per cent against a perfect surface. */
 import { html, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { FaultDrag } from '../../solver/studies/defect-drag.ts';
 import type { FaultName, FaultRow, FaultStudy } from '../../solver/studies/fault-study.ts';
@@ -10,7 +11,7 @@ import { fine } from './heights.ts';
 const newtons = (value: number, units: UnitSystem) =>
   value < 0.005 ? '0' : formatValue(value, 'force', units, { decimals: value < 10 ? 2 : 1 });
 const percent = (share: number) =>
-  share < 0.00005 ? '0 %' : `${(100 * share).toFixed(share < 0.0095 ? 2 : 1)} %`;
+  share < 0.00005 ? '0 %' : `${writeFixed(100 * share, share < 0.0095 ? 2 : 1)} %`;
 
 /** "0.15 N, 0.18 %"; a range where no limit is published. */
 export function rangeWords(drag: FaultDrag | null, total: number | null, units: UnitSystem): string {

@@ -1,5 +1,6 @@
 /** Where the layer turns, its friction, and the heights it bears: sentences, charts and tables of one station. */
 import { html, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { SkinSide, SkinView } from '../../solver/studies/skin-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
@@ -26,11 +27,7 @@ export function turnReading({ upper, lower, station }: SkinView, units: UnitSyst
     station.part === 'strut'
       ? `Both sides are laminar ${run(upper)}`
       : `The upper side is laminar ${run(upper)}, the lower one ${run(lower)}`;
-  const why =
-    station.flow.tripUpper === undefined
-      ? ''
-      : ` So near the surface spray and waves keep the layer turbulent, down to the depth set in Shape (common practice).`;
-  return `${sides}: ${percent(share)} of the skin here is laminar, ${percent(1 - share)} turbulent.${why}`;
+  return `${sides}: ${percent(share)} of the skin here is laminar, ${percent(1 - share)} turbulent.`;
 }
 
 export function heightReading({ least, grade }: SkinView, units: UnitSystem): string {
@@ -142,7 +139,7 @@ export function heightTable(view: SkinView, side: 'upper' | 'lower', units: Unit
       cells: [
         percent(place),
         isTurbulent[k] ? 'turbulent' : 'laminar',
-        (1000 * friction[k]!).toFixed(1).replace('-', '−'),
+        writeFixed(1000 * friction[k]!, 1),
         fine(bump[k]!, units),
         fine(step[k]!, units),
         gapWords,
@@ -183,13 +180,7 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
     1,
     'Plate laws of H. Blasius and F. M. White at this Reynolds number; common practice says about five.',
   )}
-  ${figure(
-    'Laminar run of the strut, cruise',
-    strutRun.cruise,
-    'length',
-    null,
-    'Half way up the part that spray and waves leave alone.',
-  )}
+  ${figure('Laminar run of the strut, cruise', strutRun.cruise, 'length', null, '')}
   ${figure(
     'Laminar run of the strut, top speed',
     strutRun.top,

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
@@ -46,7 +47,7 @@ export class SpeedCavitation extends LitElement {
       </p>
       <p class="note">
         Against the air below 0, air is drawn down where a way opens: along a slipping strut, from a tip that breaks the
-        surface, down the strut to the junction. Published strut tests cover depth Froude numbers to 2.5: at foiling speed
+        surface, down the strut to the junction. Published strut tests cover depth Froude numbers to ${withMark('2.5')}: at foiling speed
         this is <em>outside the tested range</em>, so no angle is given.
       </p>`;
   }

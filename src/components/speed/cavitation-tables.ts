@@ -1,5 +1,6 @@
 /** Where water boils and how low pressures fall, written out in the chosen units. */
 import { html } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { CavitationStudy } from '../../solver/studies/cavitation-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
@@ -34,8 +35,8 @@ export function pressureTable({ pressures }: CavitationStudy, units: UnitSystem)
                 name,
                 formatWithUnit(speed, 'speed', units),
                 PLACE_NAMES[worst.place],
-                worst.sigma.toFixed(2),
-                worst.cpMin.toFixed(2).replace('-', '\u2212'),
+                writeFixed(worst.sigma, 2),
+                writeFixed(worst.cpMin, 2),
                 signed(worst.margin, 'ratio', units, 2),
                 `${signed(worst.againstAir / 1000, 'ratio', units, 0)} kPa`,
               ],

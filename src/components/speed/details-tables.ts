@@ -1,4 +1,5 @@
 /** Wedges, heel and turning, written out in the chosen units. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
 import type { TurnChoice } from '../../solver/studies/turning-choices.ts';
@@ -64,9 +65,9 @@ export function carveTable({ carve }: SpeedDetails, units: UnitSystem) {
             {
               cells: [
                 formatWithUnit(row.heel, 'angle', units, { decimals: 0 }),
-                `${row.radius.toFixed(1)} m`,
-                `${row.loadFactor.toFixed(2)} g`,
-                row.CLwing.toFixed(2),
+                `${writeFixed(row.radius, 1)} m`,
+                `${writeFixed(row.loadFactor, 2)} g`,
+                writeFixed(row.CLwing, 2),
                 margin(row.stallMargin, units),
                 formatWithUnit(row.total, 'force', units),
                 row.upperTipDepth === null
@@ -93,9 +94,9 @@ export function turnsTable({ turns }: SpeedDetails, units: UnitSystem) {
         turnName(choice),
         formatWithUnit(choice.arm, 'length', units),
         formatWithUnit(choice.area, 'area', units),
-        choice.volume.toFixed(2),
+        writeFixed(choice.volume, 2),
         `${formatWithUnit(Math.abs(choice.shift), 'length', units)} ${choice.shift > 0 ? 'aft' : 'forward'}`,
-        choice.radius === null ? 'stalls first' : `${choice.radius.toFixed(1)} m`,
+        choice.radius === null ? 'stalls first' : `${writeFixed(choice.radius, 1)} m`,
         formatWithUnit(choice.total, 'force', units, { decimals: 1 }),
       ],
       isHere: choice.factor === 1,

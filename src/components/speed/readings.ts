@@ -1,4 +1,5 @@
 /** What the numbers of Speed say, in sentences. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SpeedCase } from '../../solver/studies/speed.ts';
@@ -12,11 +13,11 @@ export function seriesReading({ best, shift, named }: SpeedStudy, units: UnitSys
   const sentences: string[] = [];
   if (best.bestGlide)
     sentences.push(
-      `It glides best at ${formatWithUnit(best.bestGlide.speed, 'speed', units)}, ${best.bestGlide.liftToDrag.toFixed(1)} to 1.`,
+      `It glides best at ${formatWithUnit(best.bestGlide.speed, 'speed', units)}, ${writeFixed(best.bestGlide.liftToDrag, 1)} to 1.`,
     );
   if (best.leastPower)
     sentences.push(
-      `It takes the least power at ${formatWithUnit(best.leastPower.speed, 'speed', units)}, ${best.leastPower.power.toFixed(0)} W.`,
+      `It takes the least power at ${formatWithUnit(best.leastPower.speed, 'speed', units)}, ${writeFixed(best.leastPower.power, 0)} W.`,
     );
   const [slow, fast] = [named.takeOff.point, named.top.point];
   if (shift !== null && slow && fast) {
@@ -61,7 +62,7 @@ export function takeOffReading({ takeOff }: SpeedDetails, design: Design, units:
     takeOff.speed > wanted
       ? `${formatWithUnit(takeOff.speed - wanted, 'speed', units)} above the brief`
       : 'within the brief';
-  return `It lifts off at ${speed}, ${against}, at wing CL ${takeOff.CLwing.toFixed(2)}; the section ${where} sets the limit. ${formatWithUnit(10, 'mass', units, { decimals: 0 })} more rider costs ${formatWithUnit(takeOff.perTenKilograms, 'speed', units, { decimals: 2 })}, 10 % more chord saves ${formatWithUnit(-takeOff.perTenPercentArea, 'speed', units, { decimals: 2 })}.`;
+  return `It lifts off at ${speed}, ${against}, at wing CL ${writeFixed(takeOff.CLwing, 2)}; the section ${where} sets the limit. ${formatWithUnit(10, 'mass', units, { decimals: 0 })} more rider costs ${formatWithUnit(takeOff.perTenKilograms, 'speed', units, { decimals: 2 })}, 10 % more chord saves ${formatWithUnit(-takeOff.perTenPercentArea, 'speed', units, { decimals: 2 })}.`;
 }
 
 export function breachReading({ breachHeel, heel }: SpeedDetails, design: Design, units: UnitSystem): string {
@@ -89,7 +90,7 @@ export function turnsReading({ turns }: SpeedDetails): string | null {
   const how =
     best.change === 'arm' ? 'shorter' : best.factor > 1 ? 'more drooped, smaller' : 'flatter, larger';
   const is = best.change === 'arm' && best.factor > 1 ? 'longer' : how;
-  return `For the same hold a ${is} ${what} turns tighter: ${best.radius.toFixed(1)} m instead of ${present.radius.toFixed(1)} m for the same move of the feet; its pitch volume goes from ${present.volume.toFixed(2)} to ${best.volume.toFixed(2)}.`;
+  return `For the same hold a ${is} ${what} turns tighter: ${writeFixed(best.radius, 1)} m instead of ${writeFixed(present.radius, 1)} m for the same move of the feet; its pitch volume goes from ${writeFixed(present.volume, 2)} to ${writeFixed(best.volume, 2)}.`;
 }
 const SLOW = 6; // m/s, below which gravity takes part at the surface
 
@@ -97,7 +98,7 @@ const SLOW = 6; // m/s, below which gravity takes part at the surface
 export function surfaceBand({ named, surfaceShare }: SpeedStudy, units: UnitSystem): string | null {
   const { point } = named.takeOff;
   if (!point?.froude || surfaceShare === null || point.speed >= SLOW) return null;
-  return `Below ${formatWithUnit(SLOW, 'speed', units)} gravity takes part at the surface: lift at an angle at take-off is good to ±${(100 * surfaceShare).toFixed(0)} %, what the surface takes of it here (V/√(g h) ${point.froude.depth.toFixed(1)}, V/√(g b) ${point.froude.span.toFixed(1)}).`;
+  return `Below ${formatWithUnit(SLOW, 'speed', units)} gravity takes part at the surface: lift at an angle at take-off is good to ±${writeFixed(100 * surfaceShare, 0)} %, what the surface takes of it here (V/√(g h) ${writeFixed(point.froude.depth, 1)}, V/√(g b) ${writeFixed(point.froude.span, 1)}).`;
 }
 
 /** Where waves are more than a small share of the induced drag, the infinite-Froude figures carry a band. */

@@ -1,4 +1,5 @@
 /** The running states at the brief's speeds, written out: attitude and trim, drag by source. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { DragSources } from '../../solver/report.ts';
 import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
@@ -34,10 +35,10 @@ export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: 
       'tips below the surface',
       ({ tipDepth }) => (tipDepth === null ? 'deep water' : formatWithUnit(tipDepth, 'length', units)),
     ],
-    ['V/√(g h)', ({ froude }) => (froude ? froude.depth.toFixed(1) : 'deep water')],
+    ['V/√(g h)', ({ froude }) => (froude ? writeFixed(froude.depth, 1) : 'deep water')],
     ['drag', ({ total }) => formatWithUnit(total, 'force', units)],
     ['lift to drag', ({ liftToDrag }) => formatValue(liftToDrag, 'ratio', units, { decimals: 1 })],
-    ['power', ({ power }) => `${power.toFixed(0)} W`],
+    ['power', ({ power }) => `${writeFixed(power, 0)} W`],
     ['glide angle', ({ glideAngle }) => formatWithUnit(glideAngle, 'angle', units, { decimals: 1 })],
   ];
   const head = ['', ...cases.map(([name, { speed }]) => `${name}, ${formatWithUnit(speed, 'speed', units)}`)];

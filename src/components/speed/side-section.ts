@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -117,7 +118,7 @@ export class SpeedSide extends LitElement {
       [
         'depth Froude number',
         ({ froude }) =>
-          froude === null ? '' : `${froude.toFixed(1)}${froude > 2.5 ? ', outside the tests' : ''}`,
+          froude === null ? '' : `${writeFixed(froude, 1)}${froude > 2.5 ? ', outside the tests' : ''}`,
       ],
     ];
     return figureTable(

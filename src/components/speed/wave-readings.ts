@@ -1,4 +1,5 @@
 /** What waves give and ask, in sentences. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { WaveStudy } from '../../solver/studies/wave-study.ts';
 
@@ -12,12 +13,12 @@ export function rideReading({ ride }: WaveStudy, units: UnitSystem): string {
   const pace = `Keeping pace with these waves, ${formatWithUnit(ride.speed, 'speed', units)}, their steepest face of ${formatWithUnit(ride.slope, 'angle', units, { decimals: 1 })} pulls with ${formatWithUnit(ride.pull, 'force', units)} against ${formatWithUnit(ride.drag, 'force', units)} of drag`;
   return ride.missingPower <= 0
     ? `${pace}: it carries the glide.`
-    : `${pace}: pumping has to find ${ride.missingPower.toFixed(0)} W.`;
+    : `${pace}: pumping has to find ${writeFixed(ride.missingPower, 0)} W.`;
 }
 
 export function pumpingReading({ pumping, pumpSpeed }: WaveStudy, units: UnitSystem): string {
   const speed = formatWithUnit(pumpSpeed, 'speed', units);
   if (!pumping)
     return `No stroke below half a metre keeps it running at ${speed} without waves at this rate.`;
-  return `Without waves, pumping at ${pumping.frequency.toFixed(1)} a second keeps it running at ${speed} with strokes of ±${formatWithUnit(pumping.amplitude, 'length', units)}: ${pumping.power.toFixed(0)} W into the water, of which ${Math.round(100 * pumping.efficiency)} % drives.`;
+  return `Without waves, pumping at ${writeFixed(pumping.frequency, 1)} a second keeps it running at ${speed} with strokes of ±${formatWithUnit(pumping.amplitude, 'length', units)}: ${writeFixed(pumping.power, 0)} W into the water, of which ${Math.round(100 * pumping.efficiency)} % drives.`;
 }

@@ -1,4 +1,5 @@
 /** What waves do and give, written out in the chosen units. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { WaveStudy } from '../../solver/studies/wave-study.ts';
 import { figureTable } from '../figure-table.ts';
@@ -25,7 +26,7 @@ export function waveTable({ swing }: WaveStudy, units: UnitSystem) {
                 ? formatWithUnit(found.encounterPeriod, 'time', units)
                 : 'keeps pace',
               `±${formatWithUnit(found.alphaSwing, 'angle', units, { decimals: 2 })}`,
-              `±${found.clSwing.toFixed(2)}`,
+              `±${writeFixed(found.clSwing, 2)}`,
               margin(found.stallMargin, units),
               signed(found.cavitationMargin, 'ratio', units, 2),
               found.breaches
@@ -49,7 +50,7 @@ export function downwindTable({ downwind }: WaveStudy, units: UnitSystem) {
         formatWithUnit(row.speed, 'speed', units),
         formatWithUnit(row.slope, 'angle', units, { decimals: 1 }),
         formatWithUnit(row.height, 'length', units),
-        `${row.missingPower.toFixed(0)} W`,
+        `${writeFixed(row.missingPower, 0)} W`,
       ],
     })),
   );

@@ -1,5 +1,6 @@
 /** The compliance account: how far the foil gives at the wing and which part gives what share, as bars and a table. */
 import { css, html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Part } from '../../solver/structure/parts.ts';
 import type { CaseAccount, ComplianceAccount, LoadCase } from '../../solver/studies/compliance.ts';
@@ -148,7 +149,7 @@ export function accountTable({ cases, root, shares }: ComplianceAccount, units: 
 export function remedyTable(list: readonly Remedy[]) {
   const less = (ratio: number) => {
     const change = Math.round(1000 * (ratio - 1)) / 10;
-    return change === 0 ? '–' : `${change > 0 ? '+' : '−'}${Math.abs(change).toFixed(1)} %`;
+    return change === 0 ? '–' : `${change > 0 ? '+' : '−'}${writeFixed(Math.abs(change), 1)} %`;
   };
   const rows = list.slice(0, 6).map(({ label, left, byCase }, k) => ({
     cells: [label, less(left), less(byCase.side), less(byCase.roll), less(byCase.pitch), less(byCase.yaw)],

@@ -1,5 +1,6 @@
 /** What the readings of a bench test say: springs and moduli with their intervals, what cannot be told, reading by reading. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { BenchReading } from '../../solver/design/document.ts';
 import type { BenchFit, FittedLink } from '../../solver/studies/bench-fit.ts';
@@ -55,11 +56,11 @@ export function fitAnswer(fit: BenchFit, list: readonly BenchReading[], units: U
 function remarks({ hysteresis, scatter, readings }: BenchFit) {
   if (readings.length === 0) return nothing;
   return html`<p class="note">
-    ${hysteresis === null ? nothing : `Unloading differs from loading by ${(100 * hysteresis).toFixed(0)} %: play or friction in the joints.`}
+    ${hysteresis === null ? nothing : `Unloading differs from loading by ${writeFixed(100 * hysteresis, 0)} %: play or friction in the joints.`}
     ${
       scatter === null
         ? 'No reading is left over to tell the scatter: half a millimetre and a tenth of a degree are assumed.'
-        : `Readings lie ${scatter.toFixed(1)} times the expected error (half a millimetre, a tenth of a degree) off the fit.`
+        : `Readings lie ${writeFixed(scatter, 1)} times the expected error (half a millimetre, a tenth of a degree) off the fit.`
     }
     The intervals hold 95 in 100 times.
   </p>`;

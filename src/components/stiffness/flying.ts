@@ -1,5 +1,6 @@
 /** Built droop against flying droop: sentence, table and chart; what to build so that it flies as drawn. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { BuiltShape } from '../../solver/studies/built-shape.ts';
 import type { BuiltAndFlying, FlyingShape } from '../../solver/studies/flying-shape.ts';
@@ -84,8 +85,8 @@ export function droopChart({ wing }: FlyingShape, units: UnitSystem) {
 
 export function flyingNote(shape: FlyingShape, units: UnitSystem) {
   return html`<p class="note">
-    Flow and structure settled in ${shape.steps} steps; the wing stores ${shape.energy.strain.toFixed(2)} J, its load did
-    ${shape.energy.work.toFixed(2)} J of work.
+    Flow and structure settled in ${shape.steps} steps; the wing stores ${writeFixed(shape.energy.strain, 2)} J, its load did
+    ${writeFixed(shape.energy.work, 2)} J of work.
     ${
       shape.stabilizer
         ? html`The stabilizer’s incidence against the wing changes by

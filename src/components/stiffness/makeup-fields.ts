@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { withMark } from '../../session/number-format.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
 import type { Design, Makeup } from '../../solver/design/document.ts';
 import type { Stiffness } from '../../solver/studies/stiffness.ts';
@@ -74,7 +75,7 @@ export class MakeupFields extends LitElement {
     const isMetal = makeup.material === 'aluminium';
     const name = part[0]!.toUpperCase() + part.slice(1);
     const placeholder = (value: number | undefined, size: number, digits: number) =>
-      value === undefined ? 'by the material' : (value / size).toPrecision(digits);
+      value === undefined ? 'by the material' : withMark((value / size).toPrecision(digits));
     return html`<details>
       <summary>${name}: ${MATERIALS.find(({ value }) => value === (makeup.material ?? 'standard'))!.label}, ${makeup.build === 'shell' ? 'skin over foam' : 'solid'}${material?.isOwn ? ', own values' : ''}</summary>
       <choice-field

@@ -1,5 +1,6 @@
 /** What softness does to the ride: ratios against speed, shares by part, modes with the strut's swings. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { FlexibleMode } from '../../solver/studies/flexible-modes.ts';
 import type { RideFigure, RidePoint, RideStudy } from '../../solver/studies/ride.ts';
@@ -66,7 +67,7 @@ export function rideChart(study: RideStudy, units: UnitSystem) {
 
 export function rideTable(study: RideStudy) {
   const { rigid, flexible } = study.cruise;
-  const write = (value: number) => value.toFixed(Math.abs(value) < 1 ? 3 : 2);
+  const write = (value: number) => writeFixed(value, Math.abs(value) < 1 ? 3 : 2);
   const rows = FIGURES.map((figure) => {
     const ratio = ratioOf(study.cruise, figure, largestOf(study, figure));
     return {
@@ -74,7 +75,7 @@ export function rideTable(study: RideStudy) {
         RIDE_NAMES[figure],
         write(rigid[figure]),
         write(flexible[figure]),
-        ratio === null ? 'not resolved' : ratio.toFixed(2),
+        ratio === null ? 'not resolved' : writeFixed(ratio, 2),
       ],
     };
   });
@@ -87,7 +88,7 @@ export function rideShares({ shares, cruise }: RideStudy) {
     const scale = Math.abs(cruise.rigid[figure]);
     if (!(scale > 0)) return '';
     const value = Math.round((1000 * change) / scale) / 10;
-    return value === 0 ? '–' : `${value > 0 ? '+' : '−'}${Math.abs(value).toFixed(1)} %`;
+    return value === 0 ? '–' : `${value > 0 ? '+' : '−'}${writeFixed(Math.abs(value), 1)} %`;
   };
   return figureTable(
     'Change at cruise by part, of the rigid figure',
@@ -102,8 +103,8 @@ export function modeTable({ modes }: RideStudy) {
   if (!modes) return nothing;
   const time = (mode: FlexibleMode['flexible'] | null) => {
     if (!mode) return '–';
-    if (mode.timeToDouble !== null) return `doubles in ${mode.timeToDouble.toFixed(2)} s`;
-    return mode.timeToHalf === null ? 'stays' : `halves in ${mode.timeToHalf.toFixed(2)} s`;
+    if (mode.timeToDouble !== null) return `doubles in ${writeFixed(mode.timeToDouble, 2)} s`;
+    return mode.timeToHalf === null ? 'stays' : `halves in ${writeFixed(mode.timeToHalf, 2)} s`;
   };
   return figureTable(
     'Modes at cruise, strut stiff and giving',
@@ -113,8 +114,8 @@ export function modeTable({ modes }: RideStudy) {
         rigid ? `mode ${k + 1}` : 'swing of the strut',
         time(rigid),
         time(flexible),
-        flexible.period === null ? '–' : `${flexible.period.toFixed(2)} s`,
-        flexible.imaginary === 0 ? '–' : flexible.damping.toFixed(2),
+        flexible.period === null ? '–' : `${writeFixed(flexible.period, 2)} s`,
+        flexible.imaginary === 0 ? '–' : writeFixed(flexible.damping, 2),
       ],
     })),
   );

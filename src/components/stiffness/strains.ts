@@ -1,5 +1,6 @@
 /** The strut under load, and root strains against what the laminate bears. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
@@ -77,7 +78,7 @@ export function strutTable(strut: StrutState, units: UnitSystem) {
 
 /** Permille of strain, and what is left of the allowable after the safety factor. */
 export function strainTable(strut: StrutState, units: UnitSystem) {
-  const permille = (strain: number) => `${(1000 * strain).toFixed(2)} ‰`;
+  const permille = (strain: number) => `${writeFixed(1000 * strain, 2)} ‰`;
   const rows = STATES.flatMap((state) =>
     strut[state].strains
       .filter(({ strain }) => strain > 1e-6)
@@ -87,7 +88,7 @@ export function strainTable(strut: StrutState, units: UnitSystem) {
           permille(strain),
           formatWithUnit(from, 'length', units),
           permille(allowable),
-          reserve === null ? '–' : reserve < 1 ? `${reserve.toFixed(2)}: short` : reserve.toFixed(1),
+          reserve === null ? '–' : reserve < 1 ? `${writeFixed(reserve, 2)}: short` : writeFixed(reserve, 1),
         ],
         isHere: reserve !== null && reserve < 1,
       })),

@@ -1,5 +1,6 @@
 /** Frequencies, divergence, the spacing of bending and torsion, and edges that may whistle. */
 import { html, nothing } from 'lit';
+import { withMark, writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { FrequencyStudy, WaterAndAir } from '../../solver/studies/frequencies.ts';
 import type { Divergence, Spacing } from '../../solver/studies/running-swings.ts';
@@ -12,7 +13,7 @@ import { PART_NAMES, swingName } from './words.ts';
 const hertz = (value: number | null) =>
   value === null
     ? 'none found'
-    : `${Number(value.toPrecision(3)).toLocaleString('en', { useGrouping: false })} Hz`;
+    : `${withMark(Number(value.toPrecision(3)).toLocaleString('en', { useGrouping: false }))} Hz`;
 
 export function swingTable(study: FrequencyStudy) {
   const row = (name: string, { water, air }: WaterAndAir) => ({ cells: [name, hertz(water), hertz(air)] });
@@ -60,7 +61,7 @@ export function divergenceReadings(
   return divergence.map(({ what, speed }) =>
     speed === null
       ? `${WHAT[what]} finds no static divergence below ${formatWithUnit(fastest, 'speed', units)}.`
-      : `${WHAT[what]} gives way at ${formatWithUnit(speed, 'speed', units)}, ${(speed / top).toFixed(1)} times top speed.`,
+      : `${WHAT[what]} gives way at ${formatWithUnit(speed, 'speed', units)}, ${writeFixed(speed / top, 1)} times top speed.`,
   );
 }
 
@@ -104,7 +105,7 @@ function meeting(part: string, { meet }: Spacing, units: UnitSystem): string {
 export function flutterCaution({ spacing, wingMassRatio }: FrequencyStudy, units: UnitSystem) {
   return html`<p class="note">
     ${meeting('Wing', spacing.wing, units)} ${spacing.strut ? meeting('Strut', spacing.strut, units) : nothing} A wing here
-    weighs ${wingMassRatio.toFixed(2)} of the water it moves: formulas for aircraft flutter (T. Theodorsen, NACA Report 496,
+    weighs ${writeFixed(wingMassRatio, 2)} of the water it moves: formulas for aircraft flutter (T. Theodorsen, NACA Report 496,
     1935) do not reach so low, and tests of struts are few. There is no mark to pass: bending and torsion that draw together
     ask for caution, not for a number.
   </p>`;
@@ -129,7 +130,7 @@ export function whistleTable(places: readonly WhistlePlace[], units: UnitSystem)
     })),
   )}
     <p class="note">
-      Vortices leave the edge at 0.2 of the speed over edge and boundary layer (W. K. Blake 1986, from memory); where that
+      Vortices leave the edge at ${withMark('0.2')} of the speed over edge and boundary layer (W. K. Blake 1986, from memory); where that
       tone meets a swing of the part, or of its tail, it sings: bold rows. An edge below three tenths of the layer’s
       displacement thickness, or one bevelled on one side at about 30 degrees (common practice), is not expected to.
     </p>`;

@@ -1,5 +1,6 @@
 /** How thin strut and fuselage can be: deflection against the limit, drag and the boiling speed over the same axis. */
 import { html, nothing } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Laminate } from '../../solver/design/document.ts';
 import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
@@ -65,7 +66,7 @@ function cubeReading(series: ThinSeries): string {
   const { size, bending } = series.columns;
   const last = size.length - 1;
   const power = Math.log(bending[last]! / bending[0]!) / Math.log(size[last]! / size[0]!);
-  return `Bending stiffness goes with the power ${power.toFixed(1)} of it: half as thick leaves 1/${Math.round(2 ** power)}.`;
+  return `Bending stiffness goes with the power ${writeFixed(power, 1)} of it: half as thick leaves 1/${Math.round(2 ** power)}.`;
 }
 
 function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {

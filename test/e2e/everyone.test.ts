@@ -1,0 +1,137 @@
+/** The page for everyone: with a screen reader, in any scheme and size, figures written as one is used to. */
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { QUESTIONS } from '../../src/components/questions.ts';
+import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
+import {
+  openEverything,
+  openQuestion,
+  resize,
+  settled,
+  shownTexts,
+  sideways,
+  switchCharts,
+  tablesWithoutRows,
+} from './walk.ts';
+
+let stage: Stage;
+beforeAll(async () => {
+  stage = await openStage();
+});
+afterAll(async () => {
+  await stage?.close();
+});
+
+/** What scheme and width can change; the rest of axe's rules look at names and structure. */
+const SEEN = ['color-contrast', 'target-size', 'scrollable-region-focusable', 'link-in-text-block'];
+
+/** All of axe's rules in light on a laptop, those about looks in dark on a phone, and what does not fit. */
+async function findingsIn(page: Page, within: string): Promise<string[]> {
+  const found = await axeFindings(page, { within });
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await resize(page, 390);
+  for (const finding of await axeFindings(page, { within, rules: SEEN }))
+    found.push(`dark, 390 px: ${finding}`);
+  await page.emulateMedia({ colorScheme: 'light' });
+  found.push(...(await misfits(page)));
+  return found;
+}
+
+/** 720 px is a laptop's 1440 at 200 % zoom, 320 px the least that WCAG 1.4.10 names. */
+async function misfits(page: Page): Promise<string[]> {
+  const found: string[] = [];
+  for (const width of [720, 390, 320]) {
+    await resize(page, width);
+    for (const finding of await sideways(page)) found.push(`${width} px: ${finding}`);
+  }
+  await resize(page, 1440);
+  return found;
+}
+
+const NUMBER_WITH_POINT = /\d\.\d/;
+/** The choice itself, the number of a table in a book, the lines of a file: these keep their point. */
+const KEPT = /^1\.5 point$|table 1\.7;|^my section\s/;
+const pointsIn = async (page: Page, within?: string) =>
+  (await shownTexts(page, within)).filter((text) => NUMBER_WITH_POINT.test(text) && !KEPT.test(text));
+const chooseMark = (page: Page, mark: string) =>
+  page.getByRole('combobox', { name: 'Decimal mark' }).selectOption(mark);
+
+describe('every question, all of it open', () => {
+  let visited: Awaited<ReturnType<typeof visit>>;
+  beforeAll(async () => {
+    visited = await visit(stage);
+  });
+  afterAll(() => visited?.close());
+
+  it.each(QUESTIONS.map(({ id }) => id))('%s', async (id) => {
+    const { page, faults } = visited;
+    const within = 'question-tabs';
+    await openQuestion(page, id);
+    await openEverything(page, within);
+    expect(await findingsIn(page, within)).toEqual([]);
+    await chooseMark(page, ',');
+    await settled(page);
+    expect(await pointsIn(page, within)).toEqual([]);
+    await chooseMark(page, '.');
+    if ((await switchCharts(page, within)) > 0) {
+      expect(await tablesWithoutRows(page, within)).toEqual([]);
+      expect(await axeFindings(page, { within, rules: ['landmark-unique', ...SEEN] })).toEqual([]);
+      expect(await misfits(page)).toEqual([]);
+      await switchCharts(page, within);
+    }
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('the page around the questions', () => {
+  it('has no fault with everything open, a refused value, a notice and the hint, nor with the hint gone', async () => {
+    const { page, faults, close } = await visit(stage);
+    await openEverything(page, 'main');
+    const length = page.locator('shape-panel').getByRole('spinbutton', { name: 'Unrolled length' }).first();
+    await length.fill('18 kn');
+    await length.press('Enter');
+    await page.getByRole('alert').filter({ hasText: 'a length is wanted' }).waitFor();
+    await page.locator('page-header input[type=file]').setInputFiles({
+      name: 'torn.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{'),
+    });
+    await page.locator('.notice.trouble').waitFor();
+    expect(await page.locator('.notice.hint').count()).toBe(1);
+    expect(await findingsIn(page, 'body')).toEqual([]);
+    await page.getByRole('button', { name: 'Understood' }).click();
+    await page.getByRole('button', { name: 'Close' }).click();
+    expect(await axeFindings(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await close();
+  });
+
+  it('writes every figure with the decimal mark that was chosen, at once and after a reload', async () => {
+    const { page, faults, close } = await visit(stage);
+    await openEverything(page, 'main');
+    await page.getByRole('combobox', { name: 'Units' }).selectOption('si'); // metres on the axis have decimals
+    await settled(page);
+    expect((await pointsIn(page)).length).toBeGreaterThan(50); // the walk sees figures
+    const ink = () =>
+      page
+        .locator('spread-panel canvas')
+        .first()
+        .evaluate((canvas) => (canvas as HTMLCanvasElement).toDataURL());
+    const drawn = await ink();
+    await page.locator('spread-panel').scrollIntoViewIfNeeded();
+    await chooseMark(page, ',');
+    await expect.poll(ink).not.toBe(drawn); // the axes too
+    expect(await pointsIn(page)).toEqual([]);
+    const length = page.locator('shape-panel').getByRole('spinbutton', { name: 'Unrolled length' }).first();
+    await length.fill('0,6825');
+    await length.press('Enter');
+    await figures(page);
+    expect(await length.inputValue()).toBe('0,6825');
+    await page.reload();
+    await settled(page);
+    expect(await pointsIn(page)).toEqual([]);
+    expect(await length.inputValue()).toBe('0,6825');
+    expect(faults).toEqual([]);
+    await close();
+  });
+});
