@@ -1,9 +1,10 @@
-// Runs every bench in test/bench, then those of the page: frame and map. Names on the command line choose some of them:
+// Runs every bench in test/bench, then those of the page: frame, map and proposal. Names on the command line choose some of them:
 // `npm run bench -- solve frame`. Figures are medians.
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { benchFrame } from './bench-frame.mjs';
 import { benchMap } from './bench-map.mjs';
+import { benchProposal } from './bench-proposal.mjs';
 import { importBundled, root } from './bundle.mjs';
 
 const FIRST = 'solve'; // its first line is the time of a full solve
@@ -14,7 +15,7 @@ const benches = readdirSync(join(root, 'test', 'bench'))
   .map((file) => basename(file, '.ts'))
   .filter((name) => name !== 'yardstick')
   .sort((one, other) => Number(other === FIRST) - Number(one === FIRST) || one.localeCompare(other));
-const IN_BROWSER = ['frame', 'map'];
+const IN_BROWSER = ['frame', 'map', 'proposal'];
 const unknown = wanted.filter((name) => !IN_BROWSER.includes(name) && !benches.includes(name));
 if (unknown.length > 0)
   throw new Error(
@@ -35,5 +36,11 @@ if (isWanted('map')) {
   const { time, longest, cancel } = await benchMap();
   console.log(
     `map of 41 by 31 on the page: ${time.toFixed(0)} ms (goal: below 3000), longest task of the page meanwhile ${longest.toFixed(0)} ms (0: none above 50), cancelled in ${cancel.toFixed(0)} ms (goal: below 100)`,
+  );
+}
+if (isWanted('proposal')) {
+  const { search, free, front, points, longest } = await benchProposal();
+  console.log(
+    `proposal on the page, ${free} free quantities: ${(search / 1000).toFixed(1)} s (goal: below 30), front of ${points} points ${(front / 1000).toFixed(1)} s (goal: below 180), longest task of the page meanwhile ${longest.toFixed(0)} ms (0: none above 50)`,
   );
 }

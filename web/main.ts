@@ -1,8 +1,10 @@
 /** Wires the page: storage, solver's worker, document reader and demos into the session, the session into the page. */
 import '../src/components/app-shell.ts';
 import { openAddress } from '../src/session/address.ts';
+import { browserChannel } from '../src/session/neighbours.ts';
 import { Session } from '../src/session/session.ts';
-import { browserNotebook, browserShelf } from '../src/session/shelf.ts';
+import { browserKept, browserNotebook, browserShelf, keptChannel } from '../src/session/shelf.ts';
+import { browserTabs } from '../src/session/tabs.ts';
 import { readDesign, readDesignValue, writeDesign } from '../src/solver/design/read.ts';
 import { DEMOS } from './demos.ts';
 
@@ -15,6 +17,10 @@ const session = await Session.open({
   write: writeDesign,
   shelf: browserShelf(),
   notebook: browserNotebook(),
+  kept: browserKept(),
+  channel: keptChannel(),
+  tabs: browserTabs(),
+  tabChannel: browserChannel(),
   makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
   loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
   makeExportWorker: () => new Worker(new URL('./export-worker.ts', import.meta.url), { type: 'module' }),

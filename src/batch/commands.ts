@@ -12,6 +12,7 @@ import { HOLD_REPORT_USAGE, HOLD_REPORT_WORDS, runHoldReport } from './hold-repo
 import { PROPOSE_USAGE, PROPOSE_WORDS, runPropose } from './propose-command.ts';
 import { runSection, SECTION_USAGE, SECTION_WORDS } from './section-command.ts';
 import { runSpeed, SPEED_USAGE, SPEED_WORDS } from './speed-command.ts';
+import { runStall, STALL_USAGE, STALL_WORDS } from './stall-command.ts';
 import { type OptionKind, Refusal, readNumber, sortWords } from './words.ts';
 
 /** The disk as the command sees it; relative paths are against the caller's folder. Both throw where they fail. */
@@ -48,6 +49,13 @@ export const COMMANDS: Readonly<Record<string, Command>> = {
   section: {
     usage: SECTION_USAGE,
     run: (words, files) => runSection(sortWords(words, SECTION_WORDS), (path) => textOf(path, files)),
+  },
+  stall: {
+    usage: STALL_USAGE,
+    run: (words, files) => {
+      const sorted = sortWords(words, STALL_WORDS);
+      return runStall(sorted, () => openDesign(sorted.plain, files, 'stall'));
+    },
   },
   modes: { usage: 'modes FILE [--speed M_S]', run: runModes },
   'hold-report': {

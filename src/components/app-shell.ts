@@ -7,11 +7,13 @@ import { CAUTION } from '../solver/design/caution.ts';
 import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
 import { Arrivals } from './arrivals.ts';
-import type { DesignEditEvent } from './events.ts';
+import type { DesignEditEvent, DesignKeepEvent } from './events.ts';
+import './ghost-chip.ts';
 import './head-on-view.ts';
 import './headline-figures.ts';
 import './page-header.ts';
 import type { DecimalMarkChosenEvent, Demo, UnitsChosenEvent } from './page-header.ts';
+import { pageNotices } from './page-notices.ts';
 import './panels/brief-panel.ts';
 import './panels/hold-panel.ts';
 import './panels/ledger-panel.ts';
@@ -49,6 +51,8 @@ export class AppShell extends LitElement {
     new Shortcuts(this, () => this.session);
     this.addEventListener('design-edit', this.#onEdit);
     this.addEventListener('units-chosen', this.#onUnits);
+    this.addEventListener('design-keep', this.#onKeep);
+    this.addEventListener('ghost-let-go', () => this.session?.ghosts.letGo());
     this.addEventListener('decimal-mark-chosen', this.#onMark);
     setDecimalMark(recall('decimalMark', '.') === ',' ? ',' : '.');
   }
@@ -82,19 +86,21 @@ export class AppShell extends LitElement {
     const { session, units } = this;
     if (!session) return nothing;
     const { design, report, isPending } = session;
-    const { preview } = session.proposals;
-    const ghost = preview && { design: preview, report: null };
+    const ghost = session.ghosts.current;
     return html`<a class="skip" href="#answers">To the figures</a>
       <header>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
-      ${this.#notices(session)}
+      <div class="notices" aria-live="polite">
+        ${pageNotices(session)} ${this.showsHint ? this.#hint() : nothing}
+      </div>
       <main>
         <section class="head-on" aria-label="Head-on view">
+          <ghost-chip .ghost=${ghost}></ghost-chip>
           <head-on-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></head-on-view>
         </section>
         <section class="headline" aria-label="Headline figures">
-          <headline-figures .report=${report} .units=${units}></headline-figures>
+          <headline-figures .report=${report} .units=${units} .ghost=${ghost}></headline-figures>
         </section>
         <section class="editors" aria-label="Editors" tabindex="-1">
           <brief-panel .brief=${design.brief} .units=${units}></brief-panel>
@@ -102,23 +108,30 @@ export class AppShell extends LitElement {
         </section>
         <section class="more-views" aria-label="Plan and side views">
           <plan-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></plan-view>
-          <side-view .design=${design} .report=${report} .units=${units}></side-view>
+          <side-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></side-view>
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
           ${this.#trouble(session)}
-          <ledger-panel .design=${design} .report=${report} .units=${units} .studies=${session.studies}></ledger-panel>
+          <ledger-panel
+            .design=${design}
+            .report=${report}
+            .units=${units}
+            .studies=${session.studies}
+            .ghost=${ghost}
+          ></ledger-panel>
           <hold-panel
             .design=${design}
             .report=${report}
             .units=${units}
             .pending=${isPending}
             .studies=${session.studies}
+            .ghost=${ghost}
           ></hold-panel>
           <p class="caution">${CAUTION}</p>
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs
-            .context=${{ design, report, units, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
+            .context=${{ design, report, units, ghost, session, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
           ></question-tabs>
         </section>
       </main>
@@ -130,37 +143,6 @@ export class AppShell extends LitElement {
       </footer>
       <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>
       ${this.#arrivals.isHovering ? html`<div class="drop-mark" role="status"><p>Drop a design to open it</p></div>` : nothing}`;
-  }
-
-  /** What the user should know, above everything else: trouble with files and storage, the hint of a first visit. */
-  #notices(session: Session) {
-    const { notice, saveState } = session;
-    return html`<div class="notices" aria-live="polite">
-      ${
-        saveState.kind === 'failed'
-          ? html`<p class="notice trouble">
-              ${saveState.message}
-              <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
-            </p>`
-          : nothing
-      }
-      ${
-        notice
-          ? html`<p class="notice ${notice.kind}">
-              ${notice.message}
-              ${
-                notice.unreadable === undefined
-                  ? nothing
-                  : html`<button type="button" @click=${() => session.saveUnreadable()}>
-                      Save the unreadable copy
-                    </button>`
-              }
-              <button type="button" @click=${() => session.say(null)}>Close</button>
-            </p>`
-          : nothing
-      }
-      ${this.showsHint ? this.#hint() : nothing}
-    </div>`;
   }
 
   #hint() {
@@ -183,6 +165,10 @@ export class AppShell extends LitElement {
 
   readonly #onEdit = (event: DesignEditEvent): void => {
     event.refusal = this.session?.edit(event.detail) ?? null;
+  };
+
+  readonly #onKeep = ({ detail }: DesignKeepEvent): void => {
+    void this.session?.keep(detail.design, detail.name);
   };
 
   readonly #onUnits = (event: UnitsChosenEvent): void => {

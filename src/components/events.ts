@@ -1,5 +1,6 @@
 /** The events components send up; the page listens, nothing else does. */
 import type { EditDetail } from '../session/edits.ts';
+import type { Design } from '../solver/design/document.ts';
 
 export type { Change, EditDetail } from '../session/edits.ts';
 
@@ -13,8 +14,17 @@ export class DesignEditEvent extends CustomEvent<EditDetail> {
   }
 }
 
+/** Asks the page to put a design on the shelf. */
+export class DesignKeepEvent extends CustomEvent<{ design: Design; name: string }> {
+  static readonly type = 'design-keep';
+  constructor(design: Design, name = design.name) {
+    super(DesignKeepEvent.type, { detail: { design, name }, bubbles: true, composed: true });
+  }
+}
+
 declare global {
   interface HTMLElementEventMap {
+    'design-keep': DesignKeepEvent;
     'design-edit': DesignEditEvent;
   }
 }

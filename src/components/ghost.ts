@@ -1,8 +1,11 @@
-import type { Design } from '../solver/design/document.ts';
-import type { Report } from '../solver/report.ts';
+/** How the second design is drawn in charts: the same lines, dashed and grey. */
+import type { ChartSeries } from './chart-columns.ts';
 
-/** A second design that stays behind every curve and beside every figure. */
-export interface Ghost {
-  design: Design;
-  report: Report | null;
+export type { Ghost } from '../session/ghost.ts';
+
+const DASH = [6, 4];
+
+/** A line of the ghost's. */
+export function ghostLine(series: ChartSeries): ChartSeries {
+  return { ...series, name: `ghost: ${series.name}`, colour: '--ghost', dash: DASH, width: 1.5 };
 }

@@ -1,28 +1,49 @@
-import { css, html, LitElement } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatWithUnit, type UnitSystem } from '../session/units.ts';
+import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { Report } from '../solver/report.ts';
+import type { Ghost } from './ghost.ts';
 
 export interface Headline {
   name: string;
   value: string;
+  against: string; // the ghost's value and the difference to it; empty without a ghost
 }
 
+interface Kind {
+  name: string;
+  quantity: Quantity;
+  decimals?: number;
+  read: (report: Report) => number | null;
+}
+
+const KINDS: readonly Kind[] = [
+  { name: 'Lost to the curve', quantity: 'share', read: ({ ledger }) => ledger.lostFraction },
+  { name: 'Induced drag', quantity: 'force', read: ({ inducedDrag }) => inducedDrag.farField },
+  { name: 'Hold index', quantity: 'ratio', decimals: 2, read: ({ stability }) => stability.holdIndex },
+  {
+    name: 'Stabilizer volume',
+    quantity: 'ratio',
+    decimals: 2,
+    read: ({ geometry }) => geometry.stabilizer?.volume ?? null,
+  },
+  { name: 'Neutral point, aft', quantity: 'length', read: ({ stability }) => stability.neutralPoint },
+];
+
 /** The few figures that decide, in words and numbers: also what is announced to screen readers. */
-export function headlinesOf(report: Report, units: UnitSystem): Headline[] {
-  const { ledger, inducedDrag, stability, geometry } = report;
-  const plain = (value: number | null, decimals: number) =>
-    value === null ? 'none' : formatWithUnit(value, 'ratio', units, { decimals });
-  return [
-    {
-      name: 'Lost to the curve',
-      value: ledger.lostFraction === null ? 'none' : formatWithUnit(ledger.lostFraction, 'share', units),
-    },
-    { name: 'Induced drag', value: formatWithUnit(inducedDrag.farField, 'force', units) },
-    { name: 'Hold index', value: plain(stability.holdIndex, 2) },
-    { name: 'Stabilizer volume', value: plain(geometry.stabilizer?.volume ?? null, 2) },
-    { name: 'Neutral point, aft', value: formatWithUnit(stability.neutralPoint, 'length', units) },
-  ];
+export function headlinesOf(report: Report, units: UnitSystem, ghost: Report | null = null): Headline[] {
+  return KINDS.map(({ name, quantity, decimals, read }) => {
+    const write = (value: number, sign = false) =>
+      formatWithUnit(value, quantity, units, { sign, ...(decimals !== undefined && { decimals }) });
+    const value = read(report);
+    const other = ghost && read(ghost);
+    const difference = value === null || other === null ? '' : ` (${write(value - other, true)})`;
+    return {
+      name,
+      value: value === null ? 'none' : write(value),
+      against: other === null ? '' : `ghost ${write(other)}${difference}`,
+    };
+  });
 }
 
 /** The headline figures right under the shape, where the full answers do not fit beside it. */
@@ -48,19 +69,28 @@ export class HeadlineFigures extends LitElement {
       font-weight: 600;
       font-variant-numeric: tabular-nums;
     }
+    .ghost {
+      font-size: var(--step--1);
+      font-weight: 400;
+      color: var(--soft);
+      border-left: 2px dashed var(--ghost);
+      padding-left: 0.4rem;
+    }
   `;
 
   @property({ attribute: false }) report: Report | null = null;
   @property() units: UnitSystem = 'workshop';
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   protected override render() {
     if (!this.report) return html`<p>…</p>`;
     return html`<dl>
-      ${headlinesOf(this.report, this.units).map(
-        ({ name, value }) =>
+      ${headlinesOf(this.report, this.units, this.ghost?.report).map(
+        ({ name, value, against }) =>
           html`<div>
             <dt>${name}</dt>
             <dd>${value}</dd>
+            ${against ? html`<dd class="ghost">${against}</dd>` : nothing}
           </div>`,
       )}
     </dl>`;

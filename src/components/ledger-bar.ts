@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Ledger } from '../solver/report.ts';
 
@@ -54,6 +54,11 @@ export const ledgerBarStyles = css`
   .bar i:not(.carried) {
     border-left: 1px solid var(--raised);
   }
+  .bar.ghost {
+    height: 0.7rem;
+    border: 1px dashed var(--ghost);
+    opacity: 0.75;
+  }
   .carried {
     background: var(--carry);
   }
@@ -93,18 +98,29 @@ export const ledgerBarStyles = css`
   }
 `;
 
-export function drawLedgerBar(ledger: Ledger, units: UnitSystem) {
+/** The ghost's ledger is a thinner bar under it. */
+export function drawLedgerBar(ledger: Ledger, units: UnitSystem, ghost: Ledger | null = null) {
   const stretches = stretchesOf(ledger);
   if (!stretches)
     return html`<p class="note">The wing carries nothing upward: there is no lift to share out.</p>`;
   const share = (value: number) => formatWithUnit(value, 'share', units, { decimals: 1 });
   const drawn = stretches.filter((stretch) => stretch.share > 0.0005);
   const text = stretches.map((each) => `${NAMES[each.kind]} ${share(each.share)}`).join(', ');
-  return html`<div class="bar" role="img" aria-label="Of the lift: ${text}.">
-      ${drawn.map((each) => html`<i class=${each.kind} style="--share: ${each.share.toFixed(5)}"></i>`)}
-    </div>
+  return html`${bar(drawn, `Of the lift: ${text}.`)} ${ghost ? ghostBar(ghost, share) : nothing}
     <ul class="key" aria-hidden="true">
       ${stretches.map((each) => html`<li><i class=${each.kind}></i>${NAMES[each.kind]} ${share(each.share)}</li>`)}
-      ${nothing}
     </ul>`;
+}
+
+function ghostBar(ledger: Ledger, share: (value: number) => string) {
+  const stretches = stretchesOf(ledger);
+  if (!stretches) return nothing;
+  const text = stretches.map((each) => `${NAMES[each.kind]} ${share(each.share)}`).join(', ');
+  return bar(stretches, `Of the ghost’s lift: ${text}.`, 'ghost');
+}
+
+function bar(stretches: readonly Stretch[], text: string, kind = ''): TemplateResult {
+  return html`<div class="bar ${kind}" role="img" aria-label=${text}>
+    ${stretches.map((each) => html`<i class=${each.kind} style="--share: ${each.share.toFixed(5)}"></i>`)}
+  </div>`;
 }

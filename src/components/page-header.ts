@@ -119,10 +119,10 @@ export class PageHeader extends LitElement {
 
   protected override render() {
     if (!this.session) return nothing;
-    const { design, saveState } = this.session;
+    const { design, keeping } = this.session;
     return html`<h1>Downcurve</h1>
       <text-field bare label="Name of the design" edit-label="name" path="name" .value=${design.name}></text-field>
-      <span class="state ${saveState.kind}" role="status">${STATES[saveState.kind]}</span>
+      <span class="state ${keeping.state.kind}" role="status">${STATES[keeping.state.kind]}</span>
       <div class="actions">${this.#history(this.session)} ${this.#files(this.session)} ${this.#demos()} ${this.#units()}</div>`;
   }
 
@@ -149,7 +149,8 @@ export class PageHeader extends LitElement {
   }
 
   #files(session: Session) {
-    return html`<label class="file"
+    return html`<button type="button" @click=${() => void session.keep()}>Keep beside</button>
+      <label class="file"
         >Open a file
         <input type="file" accept=".json,application/json" @change=${this.#onFile} />
       </label>
@@ -207,7 +208,7 @@ const MARKS: ReadonlyArray<{ mark: DecimalMark; label: string }> = [
   { mark: ',', label: '1,5 comma' },
 ];
 
-const STATES = { saved: 'kept', saving: 'keeping …', failed: 'not kept' };
+const STATES = { saved: 'saved here', saving: 'saving …', failed: 'not saved' };
 
 declare global {
   interface HTMLElementEventMap {

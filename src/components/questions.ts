@@ -1,7 +1,9 @@
 /** The questions under the shape, in the order a builder asks them: one line each; their panels load when asked. */
 import { html, type TemplateResult } from 'lit';
 import type { Exporter } from '../session/exporter.ts';
+import type { Ghost } from '../session/ghost.ts';
 import type { Proposals } from '../session/proposals.ts';
+import type { Session } from '../session/session.ts';
 import type { Studies } from '../session/studies.ts';
 import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
@@ -11,6 +13,8 @@ export interface QuestionContext {
   design: Design;
   report: Report | null;
   units: UnitSystem;
+  ghost: Ghost | null;
+  session: Session;
   studies: Studies;
   exporter: Exporter;
   proposals: Proposals;
@@ -27,9 +31,10 @@ export const QUESTIONS: readonly Question[] = [
   {
     id: 'spread',
     label: 'Spread: how is lift shared?',
-    load: () => import('./panels/spread-panel.ts'),
-    render: ({ design, report, units }) =>
-      html`<spread-panel .design=${design} .report=${report} .units=${units}></spread-panel>`,
+    load: () => Promise.all([import('./panels/spread-panel.ts'), import('./spread/stall-section.ts')]),
+    render: ({ design, report, units, ghost, studies }) =>
+      html`<spread-panel .design=${design} .report=${report} .units=${units} .ghost=${ghost}></spread-panel>
+        <spread-stall .design=${design} .units=${units} .studies=${studies}></spread-stall>`,
   },
   {
     id: 'curve',

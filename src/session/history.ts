@@ -68,9 +68,21 @@ export class History<T> {
     return this.#mark ? null : move(this.#future, this.#past, present);
   }
 
-  /** The newest steps, for keeping across a reload. */
-  trail(most = MOST_STEPS): Trail<T> {
-    return { past: this.#past.slice(-most), future: this.#future.slice(-most) };
+  /** The state that undo or redo would lead to, or null. */
+  peek(way: 'undo' | 'redo'): T | null {
+    return this.#mark ? null : ((way === 'undo' ? this.#past : this.#future).at(-1)?.state ?? null);
+  }
+
+  /** Takes that step out of the history. */
+  drop(way: 'undo' | 'redo'): void {
+    (way === 'undo' ? this.#past : this.#future).pop();
+  }
+
+  /** The newest steps, for keeping across a reload; a gesture under way counts as the step it would be now. */
+  trail(present: T, most = MOST_STEPS): Trail<T> {
+    const isMoved = this.#mark !== null && this.#mark.state !== present;
+    const past = isMoved ? [...this.#past, this.#mark!] : this.#past;
+    return { past: past.slice(-most), future: isMoved ? [] : this.#future.slice(-most) };
   }
 
   #push(step: Step<T>): void {

@@ -77,6 +77,7 @@ export class Proposals {
   async search(design: Design, seed: number): Promise<void> {
     this.#founds = [];
     this.proposal = null;
+    this.isShown = true;
     this.asked = { design, seed };
     await this.#work('searching', async (team, isWanted) => {
       const { starts, problem } = await team.ask('proposalPlan', design, {});

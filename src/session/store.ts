@@ -9,22 +9,24 @@ import type { EditDetail } from './edits.ts';
 import { History, type Trail } from './history.ts';
 import { withValueAt } from './paths.ts';
 
-/** What happened to the design: still moving, settled by an edit, or another one put in its place. */
-export type StoreChange = 'live' | 'settled' | 'replaced';
+/** What happened to the design: still moving, settled by an edit, another one put in its place; or a step that is lost. */
+export type StoreChange = 'live' | 'settled' | 'replaced' | 'unreadable';
 
 export class DesignStore {
   #design: Design;
   #revision = 0;
   #history: History<Design>;
   #listeners = new Set<(change: StoreChange) => void>();
+  readonly #unread = new WeakSet<object>(); // states kept from an earlier visit
 
   constructor(
     design: Design,
     private readonly read: (value: unknown) => Reading,
-    trail?: Trail<Design>,
+    trail: Trail<unknown> = { past: [], future: [] },
   ) {
     this.#design = design;
-    this.#history = new History(trail);
+    this.#history = new History(trail as Trail<Design>);
+    for (const { state } of [...trail.past, ...trail.future]) this.#unread.add(state as object);
   }
 
   get design(): Design {
@@ -49,7 +51,7 @@ export class DesignStore {
   }
 
   trail(most?: number): Trail<Design> {
-    return this.#history.trail(most);
+    return this.#history.trail(this.#design, most);
   }
 
   subscribe(listener: (change: StoreChange) => void): () => void {
@@ -87,15 +89,24 @@ export class DesignStore {
   }
 
   undo(): void {
-    this.#restore(this.#history.undo(this.#design));
+    this.#travel('undo');
   }
 
   redo(): void {
-    this.#restore(this.#history.redo(this.#design));
+    this.#travel('redo');
   }
 
-  #restore(state: Design | null): void {
-    if (state) this.#set(state, 'replaced');
+  #travel(way: 'undo' | 'redo'): void {
+    const state = this.#history.peek(way);
+    if (!state) return;
+    const reading: Reading = this.#unread.has(state) ? this.read(state) : { ok: true, design: state };
+    if (reading.ok) {
+      this.#history[way](this.#design);
+      this.#set(reading.design, 'replaced');
+    } else {
+      this.#history.drop(way);
+      this.#set(this.#design, 'unreadable');
+    }
   }
 
   #check(edited: Design): string | null {

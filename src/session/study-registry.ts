@@ -6,6 +6,8 @@
 
 import { bandStudy } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
+import { solve } from '../solver/solve.ts';
+import { type BeachSetting, beachStudy, beachTable } from '../solver/studies/beach.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type CurveOptions, curveStudy } from '../solver/studies/curve-study.ts';
@@ -29,6 +31,7 @@ import { type SettleOptions, settle } from '../solver/studies/propose/proposal.t
 import { type StartOptions, searchFrom } from '../solver/studies/propose/search.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
+import { riderStudy } from '../solver/studies/rider.ts';
 import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
 import { type SectionOptions, sectionPolars, sectionView } from '../solver/studies/section-view.ts';
 import { type SideStudyOptions, sideStudy } from '../solver/studies/side-study.ts';
@@ -40,6 +43,7 @@ import { type SizingOptions, sizeStabilizer } from '../solver/studies/stabilizer
 import { type StallOptions, stallStudy } from '../solver/studies/stall.ts';
 import { type StiffnessOptions, stiffness } from '../solver/studies/stiffness.ts';
 import { thinStudy } from '../solver/studies/thin.ts';
+import { type TransitionOptions, transitionMap } from '../solver/studies/transition-map.ts';
 import { type WaveStudyOptions, waveStudy } from '../solver/studies/wave-study.ts';
 import { whistle } from '../solver/studies/whistle.ts';
 import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts';
@@ -47,6 +51,7 @@ import { type OverviewOptions, workshopOverview } from '../workshop/overview.ts'
 type NoOptions = Record<string, never>;
 
 export const STUDIES = {
+  report: (design: Design, _options: NoOptions) => solve(design),
   bands: (design: Design, _options: NoOptions) => bandStudy(design),
   workshop: (design: Design, options: OverviewOptions) => workshopOverview(design, options),
   curve: (design: Design, options: CurveOptions) => curveStudy(design, options),
@@ -66,6 +71,7 @@ export const STUDIES = {
   section: (design: Design, options: SectionOptions) => sectionView(design, options),
   sectionPolars: (design: Design, options: Omit<SectionOptions, 'cl'>) => sectionPolars(design, options),
   skin: (design: Design, options: SkinOptions) => skinView(design, options),
+  transition: (design: Design, options: TransitionOptions) => transitionMap(design, options),
   finish: (design: Design, _options: NoOptions) => finishStudy(design),
   faults: (design: Design, options: FaultOptions) => faultStudy(design, options),
   stiffness: (design: Design, options: StiffnessOptions) => stiffness(design, options),
@@ -81,6 +87,9 @@ export const STUDIES = {
   toBuild: (design: Design, _options: NoOptions) => builtPlanform(design),
   ride: (design: Design, options: RideOptions) => rideStudy(design, options),
   frequencies: (design: Design, options: FrequencyOptions) => frequencyStudy(design, options),
+  beach: (design: Design, options: { setting: BeachSetting }) => beachStudy(design, options),
+  beachTable: (design: Design, _options: NoOptions) => beachTable(design),
+  rider: (design: Design, options: { against: Design }) => riderStudy(design, options),
   whistle: (design: Design, _options: NoOptions) => whistle(design),
 };
 

@@ -1,27 +1,19 @@
 /** Strut section and fuselage with the stabilizer's shim wedge, at full size. Millimetres. */
 import type { Design, Fuselage, Strut } from '../solver/design/document.ts';
-import { fourDigitThickness } from '../solver/geometry/outline.ts';
+import { fuselageEnd, fuselageProfile, strutLoop } from '../solver/geometry/bodies.ts';
 import type { Skin } from '../solver/geometry/skin.ts';
-import { evenly, tracePolyline } from '../solver/numeric/refine.ts';
 import { closed, cross, type Drawing, type Label, open, type Path, type Point } from './drawing.ts';
 
 const MM = 1000;
 const RADIANS = Math.PI / 180;
-const TOLERANCE = 0.002; // mm
+const TOLERANCE = 2e-6; // m
 const LETTERS = 3.5; // mm
-const NOSE_LENGTH = 2; // diameters, half an ellipse
 const SHIM_STEP = 0.5; // degrees between the spare wedges
 const SHIM_FOOT = 1; // mm at a wedge's thin end
 
-/** The strut's section is taken as a symmetric four-digit one of the document's thickness (the document names none). */
-export function strutSection({ chord, thickness }: Strut): Drawing {
-  const digits = { camber: 0, position: 0, thickness: thickness / chord };
-  const at = (share: number): Point => {
-    const x = 0.5 * (1 + Math.cos(Math.PI * share));
-    const half = fourDigitThickness(digits, x) * (share <= 1 ? 1 : -1);
-    return [(x - 0.25) * chord * MM, half * chord * MM];
-  };
-  const outline = tracePolyline(at, evenly(0, 2, 32), TOLERANCE);
+export function strutSection(strut: Strut): Drawing {
+  const { chord, thickness } = strut;
+  const outline = strutLoop(strut, TOLERANCE).map(inMillimetres);
   const [nose, tail] = [-0.25 * chord * MM, 0.75 * chord * MM];
   const size = `chord ${(chord * MM).toFixed(1)} mm, thickness ${(thickness * MM).toFixed(1)} mm`;
   return {
@@ -52,9 +44,10 @@ export function strutSection({ chord, thickness }: Strut): Drawing {
 export function fuselageSide(design: Design, stabilizer: Skin | null): Drawing | null {
   const { fuselage, strut } = design;
   if (!fuselage) return null;
-  const tail = fuselageTail(design, stabilizer);
+  const end = fuselageEnd(design, stabilizer);
+  const tail = end * MM;
   const radius = 0.5 * fuselage.diameter * MM;
-  const paths: Path[] = [closed('outline', sideOutline(fuselage, tail))];
+  const paths: Path[] = [closed('outline', sideOutline(fuselage, end))];
   const labels: Label[] = [];
   const mark = (x: number, text: string, row: number) => {
     paths.push(
@@ -81,20 +74,14 @@ export function fuselageSide(design: Design, stabilizer: Skin | null): Drawing |
   return { name: 'fuselage', title: 'Fuselage from the side, nose to the left', paths, labels };
 }
 
-/** x of the fuselage's end in mm: the stabilizer's trailing edge at the root, as the length is measured on screen. */
-export function fuselageTail({ stabilizer: drawn, strut }: Design, stabilizer: Skin | null): number {
-  if (drawn && stabilizer) return (drawn.arm + 0.75 * stabilizer.rib(0).chord) * MM;
-  return ((strut?.x ?? 0) + 0.75 * (strut?.chord ?? 0.1)) * MM;
+function sideOutline(fuselage: Fuselage, end: number): Point[] {
+  const upper = fuselageProfile(fuselage, end, TOLERANCE).map(inMillimetres);
+  const lower = upper.slice(1).map(([x, y]): Point => [x, -y]);
+  const tail = lower.pop()!;
+  return [...lower.reverse(), ...upper, tail];
 }
 
-function sideOutline({ diameter, nose }: Fuselage, tail: number): Point[] {
-  const radius = 0.5 * diameter * MM;
-  const start = -nose * MM;
-  const length = Math.min(2 * NOSE_LENGTH * radius, 0.5 * (tail - start));
-  const curve = (t: number): Point => [start + length * (1 - Math.cos(t)), radius * Math.sin(t)];
-  const front = tracePolyline(curve, evenly(-0.5 * Math.PI, 0.5 * Math.PI, 16), TOLERANCE);
-  return [...front, [tail, radius], [tail, -radius]];
-}
+const inMillimetres = ([x, y]: Point): Point => [x * MM, y * MM];
 
 /** Wedges as long as the stabilizer's root chord: for its incidence as drawn, and half a degree either side. */
 function addWedges(paths: Path[], labels: Label[], incidence: number, length: number, top: number): void {

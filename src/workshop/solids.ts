@@ -1,10 +1,10 @@
 /** Solids and moulds of an order as STL files. */
+import { fuselageBody, strutBody } from '../solver/geometry/bodies.ts';
 import { type MeshOptions, meshSkin, type Side } from '../solver/geometry/mesh.ts';
 import type { Mesh } from '../solver/geometry/triangles.ts';
 import { choicesOf } from './choices.ts';
 import { mouldsOf } from './mould.ts';
 import type { BuildFile, Progress, Workshop } from './order.ts';
-import { fuselageBody, strutBody } from './solid-parts.ts';
 import { stlOf } from './stl.ts';
 
 export async function makeSolids(workshop: Workshop, progress: Progress): Promise<BuildFile[]> {

@@ -1,8 +1,8 @@
 /** The whole foil from ahead, from above and from the side, at full size: small on the sheet, for recognition. */
 import type { Design } from '../solver/design/document.ts';
+import { fuselageEnd } from '../solver/geometry/bodies.ts';
 import type { Rib, Skin } from '../solver/geometry/skin.ts';
 import { type Box, boxOf, closed, open, type Path, type Point } from './drawing.ts';
-import { fuselageTail } from './part-drawings.ts';
 
 const MM = 1000;
 const STEPS = 48; // along a half
@@ -63,7 +63,7 @@ function fromAbove(design: Design, foil: Foil): Path[] {
   const { fuselage } = design;
   if (fuselage) {
     const half = 0.5 * fuselage.diameter * MM;
-    const tail = fuselageTail(design, foil.stabilizer);
+    const tail = MM * fuselageEnd(design, foil.stabilizer);
     paths.push(closed('outline', box(-half, half, -tail, fuselage.nose * MM)));
   }
   return paths;
@@ -88,7 +88,7 @@ function fromTheSide(design: Design, foil: Foil): Path[] {
   if (fuselage) {
     const half = 0.5 * fuselage.diameter * MM;
     paths.push(
-      closed('outline', box(-fuselage.nose * MM, fuselageTail(design, foil.stabilizer), -half, half)),
+      closed('outline', box(-fuselage.nose * MM, MM * fuselageEnd(design, foil.stabilizer), -half, half)),
     );
   }
   const { depth } = design.brief;

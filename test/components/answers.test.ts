@@ -8,7 +8,7 @@ import '../../src/components/panels/ledger-panel.ts';
 import type { LedgerPanel } from '../../src/components/panels/ledger-panel.ts';
 import '../../src/components/panels/spread-panel.ts';
 import type { SpreadPanel } from '../../src/components/panels/spread-panel.ts';
-import { hardestStation, liftToMove } from '../../src/components/panels/spread-reading.ts';
+import { hardestStation, liftToMove } from '../../src/components/spread/spread-reading.ts';
 import type { Report } from '../../src/solver/report.ts';
 import { solve } from '../../src/solver/solve.ts';
 import '../../web/tokens.css';

@@ -9,6 +9,8 @@ import { STUDIES } from '../../src/session/study-registry.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { solve } from '../../src/solver/solve.ts';
 import { DEMOS } from '../../web/demos.ts';
+import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 
 interface Setting {
   write?: () => Promise<void>;
@@ -22,8 +24,10 @@ async function openPage(setting: Setting = {}) {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: setting.write ?? (async () => {}) },
+    shelf: { ...memory().shelf, ...(setting.write && { write: setting.write }) },
     notebook: null,
+    kept: memoryKept(),
+    channel: null,
     makeWorker: () => {
       throw new Error('no worker here');
     },
@@ -143,7 +147,7 @@ describe('page', () => {
     await waitUntil(() => page.querySelector('.notice.trouble') !== null, 'the message', { timeout: 3000 });
     expect(page.querySelector('.notice.trouble')!.textContent).to.contain('storage is full');
     expect(page.querySelector('.notice.trouble button')!.textContent).to.contain('Save as a file');
-    expect(header(page).shadowRoot!.querySelector('.state')!.textContent).to.equal('not kept');
+    expect(header(page).shadowRoot!.querySelector('.state')!.textContent).to.equal('not saved');
     await expect(page).to.be.accessible();
   });
 

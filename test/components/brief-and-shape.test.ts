@@ -12,6 +12,7 @@ import { fuselageLength } from '../../src/session/parts.ts';
 import { withValueAt } from '../../src/session/paths.ts';
 import { prepareReader } from '../../src/session/quantity-on-demand.ts';
 import type { Design } from '../../src/solver/design/document.ts';
+import { RANGES } from '../../src/solver/design/ranges.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { demo } from '../session/designs.ts';
 
@@ -144,6 +145,20 @@ describe('shape panel', () => {
     await shape.updateComplete;
     await type(fieldNamed(shape, 'Thickness at the board'), String(1000 * thickness));
     expect(design().strut).to.not.have.property('top');
+  });
+
+  it('keeps the upper strut turbulent as far down as is set; the usual depth leaves no key', async () => {
+    const { shape, design } = await setUp();
+    const field = () => fieldNamed(shape, 'Turbulent below the surface to');
+    expect(field().value).to.equal(RANGES['strut.turbulentTo'].default);
+    await type(field(), '25 cm');
+    expect(design().strut!.turbulentTo).to.be.closeTo(0.25, 1e-9);
+    await shape.updateComplete;
+    await type(field(), '0');
+    expect(design().strut!.turbulentTo).to.equal(0);
+    await shape.updateComplete;
+    await type(field(), '100 mm');
+    expect(design().strut).to.not.have.property('turbulentTo');
   });
 
   it('takes the stabilizer away and puts the same one back', async () => {

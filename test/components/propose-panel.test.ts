@@ -129,6 +129,25 @@ describe('propose-panel', () => {
     expect(edits.map(({ label }) => label)).to.deep.equal(['limit of span, tip to tip', 'wing droop held']);
   });
 
+  it('tries laws side by side, each ticked kind in the document', SLOW, async () => {
+    const { panel, fields, edits } = await open();
+    const laws = fields.renderRoot.querySelector('tried-laws')!;
+    const box = (kind: string) =>
+      [...laws.renderRoot.querySelectorAll('label')].find((each) => textOf(each).trim() === kind)!;
+    await expect(laws).to.be.accessible();
+    const before = laws.starts;
+    for (const kind of ['arc', 'late', 'elliptic', 'arc']) {
+      box(kind).click();
+      await panel.updateComplete;
+      await fields.updateComplete;
+      await laws.updateComplete;
+    }
+    expect(panel.design!.wanted!.laws).to.deep.equal({ droop: ['late'], chord: ['elliptic'] });
+    box('arc').click();
+    await waitUntil(() => laws.starts === 2 * before, 'the plan of two pairs', SLOW);
+    expect(edits[0]).to.include({ label: 'droop of the wing to try', phase: 'settled' });
+  });
+
   it('begins with a brief from five questions, as one edit', SLOW, async () => {
     const { panel, proposals, edits } = await open();
     const guided = panel.renderRoot.querySelector<GuidedStart>('guided-start')!;

@@ -7,6 +7,8 @@ import { Session } from '../../src/session/session.ts';
 import { makeLink, readLink } from '../../src/session/share-link.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
+import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 
 const [first, second] = [DEMOS[0]!.design, DEMOS[1]!.design];
 
@@ -20,8 +22,10 @@ async function openPage() {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: async () => {} },
+    shelf: memory().shelf,
     notebook: null,
+    kept: memoryKept(),
+    channel: null,
     makeWorker: none,
     loadSolve: () => new Promise(() => {}),
     loadStudies: none,

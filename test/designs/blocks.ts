@@ -56,6 +56,7 @@ export const BLOCKS: Readonly<Record<string, unknown>> = {
     stock: 0.006,
     ply: { thickness: 0.0003, weight: 0.3 },
   },
+  marks: { hold: 4, glide: 3, turn: 5, takeOff: 2, pump: 1 },
   asBuilt: {
     wing: {
       at: [{ eta: 0.5, port: { twist: -0.5, chord: 0.09 }, starboard: { twist: -0.7, chord: 0.091 } }],

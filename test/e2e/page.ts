@@ -41,6 +41,12 @@ export async function visit({ built, browser }: Stage, options: BrowserContextOp
   return { page, faults, close: () => context.close() };
 }
 
+/** Waits until the design is open; its figures are still to come. */
+export async function opened(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector('app-shell')?.session != null);
+  await page.locator('page-header .state').waitFor();
+}
+
 /** Waits until the complete figures of the design on screen are shown. */
 export async function figures(page: Page): Promise<void> {
   await page.waitForFunction(() => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { Session } from '../../src/session/session.ts';
 import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
+import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 import { demo } from './designs.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, PACKED_DOCUMENTS, soundLink } from './hostile.ts';
 
@@ -14,8 +16,10 @@ function openSession(): Promise<Session> {
     read: readDesign,
     readValue: readDesignValue,
     write: writeDesign,
-    shelf: { read: async () => undefined, write: async () => {} },
+    shelf: memory().shelf,
     notebook: null,
+    kept: memoryKept(),
+    channel: null,
     makeWorker: none,
     makeExportWorker: none,
     loadSolve: () => new Promise(() => {}),

@@ -110,6 +110,28 @@ describe('store', () => {
     expect(store.design.name).toBe(demo().name);
   });
 
+  it('reads kept steps when it goes back to them, and leaves out one that no longer reads', () => {
+    const kept = (value: number) => ({
+      ...demo(),
+      wing: { ...demo().wing, length: { kind: 'unrolled', value } },
+    });
+    const past = [0.6, 99, 0.7].map((value) => ({ label: `after ${value}`, state: kept(value) }));
+    const store = new DesignStore(demo(), readLoosely, { past, future: [] });
+    const heard: string[] = [];
+    store.subscribe((change) => heard.push(change));
+    store.undo();
+    expect(store.design.wing.length.value).toBe(0.7);
+    store.undo();
+    expect(store.design.wing.length.value).toBe(0.7);
+    expect(store.undoLabel).toBe('after 0.6');
+    store.undo();
+    expect(store.design.wing.length.value).toBe(0.6);
+    expect(heard).toEqual(['replaced', 'unreadable', 'replaced']);
+    store.redo();
+    store.redo();
+    expect(store.design).toEqual(demo());
+  });
+
   it('goes back to the start and forward to the end through any edits', () => {
     const step = fc.record({
       value: fc.double({ min: -1, max: 6, noNaN: true }),

@@ -45,7 +45,7 @@ export class LedgerPanel extends LitElement {
     const { report, units } = this;
     if (!report) return html`<h2>Where the lift goes</h2><p class="note">No figures yet.</p>`;
     return html`<h2>Where the lift goes <small>same angle</small></h2>
-      ${drawLedgerBar(report.ledger, units)}
+      ${drawLedgerBar(report.ledger, units, this.ghost?.report?.ledger)}
       <div class="figures">${sameAngle(report).map((row) => this.#draw(row, report))}</div>
       <h2>To carry the same rider</h2>
       <div class="figures">${sameLift(report).map((row) => this.#draw(row, report))}</div>`;

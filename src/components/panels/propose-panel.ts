@@ -9,7 +9,7 @@ import { writeDesign } from '../../solver/design/read.ts';
 import type { Plan } from '../../solver/studies/propose/plan.ts';
 import type { Proposal } from '../../solver/studies/propose/proposal.ts';
 import { answerStyles } from '../answer-styles.ts';
-import type { Change } from '../events.ts';
+import { type Change, DesignKeepEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
 import * as answer from '../propose/answer.ts';
 import * as front from '../propose/front-chart.ts';
@@ -155,7 +155,7 @@ export class ProposePanel extends LitElement {
         Least drag over the three speeds of the brief. ${keeps} A quantity that is not ticked stays as drawn. With the
         stabilizer’s incidence free, the drawn stance balances at cruise.
       </p>
-      <wanted-fields .plan=${plan} .units=${this.units}></wanted-fields>
+      <wanted-fields .plan=${plan} .design=${design} .units=${this.units}></wanted-fields>
       ${plan.problem ? html`<p class="trouble" role="status">${plan.problem}</p>` : nothing}
       <div class="row">
         <button
@@ -236,6 +236,7 @@ export class ProposePanel extends LitElement {
         >
           Save it as a file
         </button>
+        <button type="button" @click=${() => this.#keep(proposal.design)}>Keep beside</button>
         ${this.#shown(proposals)}
       </div>
       <div class="next">${answer.costs(proposal, this.units)} ${answer.nextChanges(proposal, this.units)}</div>
@@ -301,6 +302,10 @@ export class ProposePanel extends LitElement {
     ];
     const refusal = sendEdit(this, { changes, label: 'the proposal', phase: 'settled' });
     if (refusal === null) this.proposals?.show(false);
+  }
+
+  #keep(proposed: Design): void {
+    this.dispatchEvent(new DesignKeepEvent(proposed, `${proposed.name}, proposal`));
   }
 
   readonly #onSeed = (event: Event): void => {

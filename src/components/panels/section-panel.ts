@@ -107,7 +107,9 @@ export class SectionPanel extends LitElement {
     const { station, flow, problem } = view;
     const where =
       station.part === 'strut'
-        ? 'strut'
+        ? station.flow.tripUpper === undefined
+          ? 'strut'
+          : 'strut, kept turbulent by spray and waves'
         : `${station.part} at ${Math.round(100 * station.eta)} % of the half`;
     return html`<section aria-labelledby="flow">
       <h2 id="flow">

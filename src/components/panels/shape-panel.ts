@@ -1,36 +1,24 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { lengthAs, lengthFor, surfaceFor, tidy } from '../../session/planform-edits.ts';
+import { lengthAs, lengthFor, surfaceFor } from '../../session/planform-edits.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
-import type { Design, Length, Planform, Strut } from '../../solver/design/document.ts';
+import type { Design, Length, Planform } from '../../solver/design/document.ts';
 import '../choice-field.ts';
 import type { Choice } from '../choice-field.ts';
 import { withoutPath } from '../draft.ts';
 import type { Change } from '../events.ts';
 import '../law-editor.ts';
-import '../number-field.ts';
-import {
-  describeThickness,
-  fuselageLength,
-  fuselageLengthChanges,
-  newPart,
-  type Part,
-} from '../../session/parts.ts';
+import { fuselageLength, fuselageLengthChanges, newPart, type Part } from '../../session/parts.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { sectionFields } from '../section-fields.ts';
 import { sendEdit } from '../send-edit.ts';
+import { type FieldOptions, partField } from '../shape/part-field.ts';
+import { strutFields } from '../shape/strut-fields.ts';
 
 const LENGTHS: readonly Choice[] = [
   { value: 'unrolled', label: 'unrolled' },
   { value: 'tipToTip', label: 'tip to tip' },
 ];
-
-interface FieldOptions {
-  step?: number;
-  hint?: string;
-  derived?: boolean;
-  toChanges?: (value: number) => Change[] | string;
-}
 
 /** The shape: wing, stabilizer, fuselage and strut, every key of the document. */
 @customElement('shape-panel')
@@ -63,18 +51,7 @@ export class ShapePanel extends LitElement {
     value: number | null,
     options: FieldOptions = {},
   ) {
-    return html`<number-field
-      .label=${label}
-      edit-label="${owner} ${label.toLowerCase()}"
-      .quantity=${quantity}
-      .units=${this.units}
-      .path=${path}
-      .value=${value}
-      .step=${options.step ?? null}
-      .hint=${options.hint ?? ''}
-      ?derived=${options.derived ?? false}
-      .toChanges=${options.toChanges ?? null}
-    ></number-field>`;
+    return partField(this.units, owner, label, path, quantity, value, options);
   }
 
   #planform(planform: Planform, path: 'wing' | 'stabilizer') {
@@ -153,49 +130,12 @@ export class ShapePanel extends LitElement {
     </details>`;
   }
 
-  #strut({ strut, fuselage }: Design) {
-    if (!strut) return nothing;
-    const x = strut.x ?? 0;
-    const nose = fuselage?.nose ?? null;
+  #strut(design: Design) {
+    if (!design.strut) return nothing;
     return html`<details ?open=${this.#isWide}>
       <summary><h2>Strut</h2></summary>
-      ${this.#field('strut', 'Stands aft of the wing', 'strut.x', 'length', x, {
-        step: 0.005,
-        hint: 'quarter chord to quarter chord',
-      })}
-      ${
-        nose === null
-          ? nothing
-          : this.#field('strut', 'From the fuselage nose', '', 'length', nose + x, {
-              derived: true,
-              step: 0.005,
-              toChanges: (place) => [{ path: 'strut.x', value: tidy(place - nose) }],
-            })
-      }
-      ${this.#field('strut', 'Length', 'strut.length', 'length', strut.length, { step: 0.01 })}
-      ${this.#field('strut', 'Chord', 'strut.chord', 'length', strut.chord)}
-      ${this.#field('strut', 'Thickness', 'strut.thickness', 'length', strut.thickness, {
-        step: 0.0005,
-        hint: describeThickness(strut),
-      })}
-      ${this.#atBoard('Chord at the board', 'chord', strut)}
-      ${this.#atBoard('Thickness at the board', 'thickness', strut)}
-      ${this.#removeButton('strut')}
+      ${strutFields(design.strut, design, this.units)} ${this.#removeButton('strut')}
     </details>`;
-  }
-
-  /** A strut of one size from foot to board has no `top`. */
-  #atBoard(label: string, key: 'chord' | 'thickness', strut: Strut) {
-    const { chord, thickness } = strut.top ?? strut;
-    return this.#field('strut', label, `strut.top.${key}`, 'length', { chord, thickness }[key], {
-      ...(key === 'thickness' && { step: 0.0005 }),
-      ...(!strut.top && { hint: 'as at the foot' }),
-      toChanges: (value) => {
-        const top = { chord, thickness, [key]: value };
-        const isEven = isSame(top.chord, strut.chord) && isSame(top.thickness, strut.thickness);
-        return [{ path: 'strut.top', value: isEven ? undefined : top }];
-      },
-    });
   }
 
   #removeButton(part: Part) {
@@ -230,9 +170,6 @@ function attempt(path: string, work: () => unknown): Change[] | string {
     return withoutPath(error instanceof Error ? error.message : String(error)) ?? '';
   }
 }
-
-/** Lengths in m that no builder can tell apart: "13 mm" is read as 0.013 and a rounding more. */
-const isSame = (one: number, other: number) => Math.abs(one - other) < 1e-9;
 
 declare global {
   interface HTMLElementTagNameMap {

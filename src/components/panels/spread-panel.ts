@@ -1,17 +1,14 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { writeFixed } from '../../session/number-format.ts';
-import { formatValue, formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
-import type { Report, StripFigures } from '../../solver/report.ts';
-import type { ChartSeries } from '../chart-columns.ts';
-import '../line-chart.ts';
+import type { Report } from '../../solver/report.ts';
 import type { Ghost } from '../ghost.ts';
-import { hardestStation, liftToMove } from './spread-reading.ts';
-
-const DASH = [6, 4];
-const THIN = [2, 3];
-const DASH_DOT = [10, 3, 2, 3]; // the stabilizer: told apart without colour
+import '../line-chart.ts';
+import { coefficientSeries, liftSeries } from '../spread/charts.ts';
+import { hardestStation, leastMargin, liftToMove, runsBeyond } from '../spread/spread-reading.ts';
+import { placeAlong } from '../spread/stall-readings.ts';
 
 /** How lift is shared: lift per span and section lift coefficient of wing and stabilizer, root to tip. */
 @customElement('spread-panel')
@@ -33,9 +30,15 @@ export class SpreadPanel extends LitElement {
       line-height: 1.45;
       font-variant-numeric: tabular-nums;
     }
-    .note {
+    .note,
+    .trouble {
       font-size: var(--step--1);
       color: var(--soft);
+    }
+    .trouble {
+      border-left: 3px solid var(--thrown);
+      padding-left: 0.5rem;
+      color: var(--ink);
     }
   `;
 
@@ -68,7 +71,7 @@ export class SpreadPanel extends LitElement {
           y-name="lift"
           .yUnit=${unitOf('liftPerSpan', units)}
           .yDecimals=${units === 'imperial' ? 2 : 0}
-          .series=${this.#lift(report)}
+          .series=${liftSeries(report, this.ghost, units)}
         ></line-chart>
         <line-chart
           heading="Section lift coefficient"
@@ -78,81 +81,15 @@ export class SpreadPanel extends LitElement {
           .xDecimals=${common.xDecimals}
           y-name="cl"
           .yDecimals=${3}
-          .series=${this.#coefficients(report)}
+          .series=${coefficientSeries(report, this.ghost, units)}
         ></line-chart>
         <div>
           <p class="say">${reading.hardest}</p>
+          ${this.#margin(report)}
           <p class="say">${reading.loading}</p>
           ${this.#drag(report)}
         </div>
       </div>`;
-  }
-
-  #lift(report: Report): ChartSeries[] {
-    const { density, speed } = report.condition;
-    const { ghost } = this;
-    const wing = (of: Report) => [...of.strips.wing.map(liftPerSpan), 0];
-    const series = [
-      this.#line('wing', report, 'wing', wing(report), { colour: '--carry' }),
-      this.#line(
-        'least drag for this curve',
-        report,
-        'wing',
-        [...report.strips.wing.map(({ leastCirculation }) => density * speed * leastCirculation), 0],
-        { colour: '--ink', width: 1, dash: THIN },
-      ),
-    ];
-    if (report.strips.stabilizer.length > 0)
-      series.push(
-        this.#line('stabilizer', report, 'stabilizer', [...report.strips.stabilizer.map(liftPerSpan), 0], {
-          colour: '--tail',
-          dash: DASH_DOT,
-        }),
-      );
-    if (ghost?.report)
-      series.push(
-        this.#line(`ghost wing`, ghost.report, 'wing', wing(ghost.report), { colour: '--ghost', dash: DASH }),
-      );
-    return series.map((each) => ({
-      ...each,
-      y: each.y.map((value) => toDisplay(value, 'liftPerSpan', this.units)),
-    }));
-  }
-
-  #coefficients(report: Report): ChartSeries[] {
-    const { ghost } = this;
-    const cl = (of: Report, part: 'wing' | 'stabilizer') => of.strips[part].map((strip) => strip.cl);
-    const series = [this.#line('wing', report, 'wing', cl(report, 'wing'), { colour: '--carry' })];
-    if (report.strips.stabilizer.length > 0)
-      series.push(
-        this.#line('stabilizer', report, 'stabilizer', cl(report, 'stabilizer'), {
-          colour: '--tail',
-          dash: DASH_DOT,
-        }),
-      );
-    if (ghost?.report)
-      series.push(
-        this.#line('ghost wing', ghost.report, 'wing', cl(ghost.report, 'wing'), {
-          colour: '--ghost',
-          dash: DASH,
-        }),
-      );
-    return series;
-  }
-
-  /** A line over the strips' places; one value more than strips stands at the tip itself. */
-  #line(
-    name: string,
-    report: Report,
-    part: 'wing' | 'stabilizer',
-    y: number[],
-    looks: Pick<ChartSeries, 'colour' | 'width' | 'dash'>,
-  ): ChartSeries {
-    const strips = report.strips[part];
-    const tip = (report.geometry[part]?.span ?? 0) / 2;
-    const x =
-      y.length > strips.length ? [...strips.map((strip) => strip.y), tip] : strips.map((strip) => strip.y);
-    return { name, x: x.map((place) => toDisplay(place, 'length', this.units)), y, ...looks };
   }
 
   #reading(report: Report): { hardest: string; loading: string } {
@@ -162,10 +99,29 @@ export class SpreadPanel extends LitElement {
     const moved = formatWithUnit(liftToMove(report.strips.wing), 'share', units, { decimals: 1 });
     return {
       hardest: hardest
-        ? `The wing’s section works hardest ${placeOf(hardest.y / tip, formatWithUnit(hardest.y, 'length', units))}, at cl ${formatValue(hardest.cl, 'ratio', units, { decimals: 2 })}: raise the angle and with the same section all along it stalls there first.`
+        ? `The wing’s section works hardest ${placeAlong(hardest.y, tip, units)}, at cl ${formatValue(hardest.cl, 'ratio', units, { decimals: 2 })}.`
         : 'The wing carries nothing upward here.',
       loading: `${moved} of the lift would have to move along the span to reach the least drag for this curve.`,
     };
+  }
+
+  /** How far the strips are from what their sections usably carry; which are beyond it. */
+  #margin({ strips, sections, geometry }: Report) {
+    const { units } = this;
+    const tip = geometry.wing.span / 2;
+    const { strip, margin } = leastMargin(strips.wing);
+    const two = (value: number) => formatValue(value, 'ratio', units, { decimals: 2 });
+    const beyond = runsBeyond(strips.wing);
+    if (beyond.length > 0)
+      return html`<p class="trouble" role="status">
+        Beyond the usable lift of the section here:
+        ${beyond.map((run) => `${formatWithUnit(run[0]!.y, 'length', units)} to ${formatWithUnit(run.at(-1)!.y, 'length', units)} from the middle`).join(', ')};
+        furthest ${placeAlong(strip.y, tip, units)}, cl ${two(strip.cl)} of a usable ${two(strip.usableCl)}.
+      </p>`;
+    return html`<p class="note">
+      Closest to its usable lift ${placeAlong(strip.y, tip, units)}: cl ${two(strip.cl)} of ${two(strip.usableCl)}, ${two(margin)}
+      to go${sections.source === 'fixed' ? ' (assumed, common practice)' : ''}.
+    </p>`;
   }
 
   #drag(report: Report) {
@@ -188,16 +144,6 @@ export class SpreadPanel extends LitElement {
       </p>`;
   }
 }
-
-function placeOf(share: number, distance: string): string {
-  return share < 0.08
-    ? 'at the root'
-    : `${distance} from the middle (${Math.round(100 * share)} % of the half span)`;
-}
-
-/** Vertical force per metre of span seen from above. */
-const liftPerSpan = ({ forceZ, width, droop }: StripFigures): number =>
-  forceZ / (width * Math.cos((droop * Math.PI) / 180));
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -3,11 +3,14 @@ import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { UnitSystem } from '../../session/units.ts';
 import { freeChanges, limitChanges } from '../../session/wanted-edits.ts';
+import type { Design } from '../../solver/design/document.ts';
 import type { Plan, PlannedLimit, PlannedQuantity } from '../../solver/studies/propose/plan.ts';
 import { tableStyles } from '../figure-table.ts';
 import '../number-field.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { sendEdit } from '../send-edit.ts';
+import './tried-laws.ts';
+import { tickStyles } from './tick-styles.ts';
 import { FIGURE_WORDS, inSentence, QUANTITY_WORDS, writeFigure, writeQuantity } from './words.ts';
 
 /** Held whether ticked or not: a rider reaches no further. */
@@ -25,6 +28,7 @@ export class WantedFields extends LitElement {
   static override styles = [
     panelStyles,
     tableStyles,
+    tickStyles,
     css`
       .sides {
         display: grid;
@@ -44,23 +48,6 @@ export class WantedFields extends LitElement {
         white-space: normal;
         min-width: 9rem;
       }
-      label {
-        display: inline-flex;
-        gap: 0.45rem;
-        align-items: center;
-        min-height: 1.5rem;
-        color: var(--ink);
-      }
-      input[type='checkbox'] {
-        width: 1rem;
-        height: 1rem;
-        margin: 0;
-        accent-color: var(--carry);
-      }
-      input:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 2px;
-      }
       .controls {
         display: flex;
         flex-wrap: wrap;
@@ -70,6 +57,7 @@ export class WantedFields extends LitElement {
     `,
   ];
 
+  @property({ attribute: false }) design: Design | null = null;
   @property({ attribute: false }) plan: Plan | null = null;
   @property() units: UnitSystem = 'workshop';
 
@@ -113,6 +101,7 @@ export class WantedFields extends LitElement {
           </div>
         </div>
       </div>
+      <tried-laws .design=${this.design} .starts=${plan.starts}></tried-laws>
       <h3>How much the drag at each speed counts</h3>
       <div class="controls">
         ${SPEEDS.map(

@@ -27,7 +27,11 @@ export function turnReading({ upper, lower, station }: SkinView, units: UnitSyst
     station.part === 'strut'
       ? `Both sides are laminar ${run(upper)}`
       : `The upper side is laminar ${run(upper)}, the lower one ${run(lower)}`;
-  return `${sides}: ${percent(share)} of the skin here is laminar, ${percent(1 - share)} turbulent.`;
+  const why =
+    station.flow.tripUpper === undefined
+      ? ''
+      : ` So near the surface spray and waves keep the layer turbulent, down to the depth set in Shape (common practice).`;
+  return `${sides}: ${percent(share)} of the skin here is laminar, ${percent(1 - share)} turbulent.${why}`;
 }
 
 export function heightReading({ least, grade }: SkinView, units: UnitSystem): string {
@@ -180,7 +184,13 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
     1,
     'Plate laws of H. Blasius and F. M. White at this Reynolds number; common practice says about five.',
   )}
-  ${figure('Laminar run of the strut, cruise', strutRun.cruise, 'length', null, '')}
+  ${figure(
+    'Laminar run of the strut, cruise',
+    strutRun.cruise,
+    'length',
+    null,
+    'Half way up the part that spray and waves leave alone.',
+  )}
   ${figure(
     'Laminar run of the strut, top speed',
     strutRun.top,

@@ -13,7 +13,7 @@ import { WantedSchema } from './wanted.ts';
 export const FORMAT = 'downcurve-design';
 export const VERSION = 1;
 
-const LONGEST_NAME = 200; // characters
+export const LONGEST_NAME = 200; // characters
 const MOST_POINTS = 100; // of a law
 export const LEAST_COORDINATES = 10;
 export const MOST_COORDINATES = 1000; // of an outline
@@ -162,6 +162,8 @@ const StrutSchema = keys(
     length: number('strut.length'),
     chord: number('strut.chord'),
     thickness: number('strut.thickness'),
+    /** How far below the surface spray and waves keep its layer turbulent. */
+    turbulentTo: v.exactOptional(number('strut.turbulentTo')),
     /** At the board, where the strut tapers; chord and thickness above are the foot's. For stiffness alone. */
     top: v.exactOptional(
       keys({ chord: number('strut.top.chord'), thickness: number('strut.top.thickness') }),
@@ -345,10 +347,18 @@ const DefectSchema = keys({
   wedge: v.exactOptional(number('defects.*.wedge')),
 });
 
-const LONGEST_NOTE = 4000; // characters
+export const LONGEST_NOTE = 4000; // characters
 const NOTE = `a text of up to ${LONGEST_NOTE} characters`;
-const NotesSchema = keys({
-  laminate: v.exactOptional(v.pipe(v.string(NOTE), v.maxLength(LONGEST_NOTE, NOTE))),
+const NoteSchema = v.pipe(v.string(NOTE), v.maxLength(LONGEST_NOTE, NOTE));
+const NotesSchema = keys({ laminate: v.exactOptional(NoteSchema), ride: v.exactOptional(NoteSchema) });
+
+/** The rider's own, of what was ridden: 1 poor, 5 just right. */
+const MarksSchema = keys({
+  hold: v.exactOptional(number('marks.*')),
+  glide: v.exactOptional(number('marks.*')),
+  turn: v.exactOptional(number('marks.*')),
+  takeOff: v.exactOptional(number('marks.*')),
+  pump: v.exactOptional(number('marks.*')),
 });
 
 export const DesignSchema = keys({
@@ -368,6 +378,7 @@ export const DesignSchema = keys({
   finish: v.exactOptional(FinishSchema),
   defects: v.exactOptional(v.pipe(v.array(DefectSchema, DEFECTS), v.maxLength(MOST_DEFECTS, DEFECTS))),
   notes: v.exactOptional(NotesSchema),
+  marks: v.exactOptional(MarksSchema),
   wanted: v.exactOptional(WantedSchema),
 });
 

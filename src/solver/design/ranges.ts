@@ -67,6 +67,8 @@ export const RANGES = {
   'strut.length': metres(0.05, 5),
   'strut.chord': metres(0.01, 1),
   'strut.thickness': metres(0.003, 0.05),
+  // Spray and the waves of its own bow reach about a chord down: common practice.
+  'strut.turbulentTo': { ...metres(0, 5), default: 0.1 },
   'strut.top.chord': metres(0.01, 1),
   'strut.top.thickness': metres(0.003, 0.05),
   'inertia.boardMass': { min: 0, max: 50, unit: 'kg', default: 5 },
@@ -119,6 +121,7 @@ export const RANGES = {
   'joints.bench.*.station': metres(0, 5),
   'joints.bench.*.deflection': metres(-5, 5),
   'joints.bench.*.turn': degrees(-90, 90),
+  'marks.*': { min: 1, max: 5, unit: '' },
   'wanted.weights.*': { min: 0, max: 100, unit: '' },
   'wanted.limits.holdIndex.*': { min: -1000, max: 1000, unit: '' },
   'wanted.limits.rollFromYaw.*': { min: -10, max: 10, unit: '' },

@@ -51,9 +51,15 @@ const FreeSchema = keys({
   strutThickness: free('wanted.free.strutThickness.*'),
 });
 
+/** Kinds of law of the wing that a search can try. */
+export const TRIED_LAWS = {
+  droop: ['vee', 'arc', 'late'],
+  chord: ['taper', 'elliptic', 'superelliptic'],
+} as const;
+
 const TRIED = 'a list of one or more kinds of law, each once';
 
-function tried<const T extends string>(...kinds: T[]) {
+function tried<const T extends string>(kinds: readonly T[]) {
   return v.exactOptional(
     v.pipe(
       v.array(choice(...kinds), TRIED),
@@ -76,8 +82,8 @@ export const WantedSchema = keys({
   /** Laws of the wing to try beside one another; the drawn one when left out. */
   laws: v.exactOptional(
     keys({
-      droop: tried('vee', 'arc', 'late'),
-      chord: tried('taper', 'elliptic', 'superelliptic'),
+      droop: tried(TRIED_LAWS.droop),
+      chord: tried(TRIED_LAWS.chord),
     }),
   ),
 });

@@ -2,6 +2,8 @@
  * Profile drag of the lifting surfaces: what a strip of section pays for friction and pressure, and how much lift
  * coefficient it can carry. With thin sections a fixed coefficient stands in, and says so.
  */
+import type { Strut } from '../design/document.ts';
+import { RANGES } from '../design/ranges.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Stream } from './drag-sources.ts';
 
@@ -17,8 +19,18 @@ export interface ProfileModel {
   unsettled?(): number[];
   /** Fills `out` for a strip at eta of wing or stabilizer with lift coefficient cl at a chord Reynolds number. */
   surface(part: 'wing' | 'stabilizer', eta: number, cl: number, reynolds: number, out: ProfilePoint): void;
-  /** The strut's section without side force; null leaves it to turbulent friction with a form factor. */
-  strutCd(reynolds: number): number | null;
+  /**
+   * The strut's section without side force, its layer left alone or kept turbulent from the nose; null leaves it to
+   * turbulent friction with a form factor.
+   */
+  strutCd(reynolds: number, layer: StrutLayer): number | null;
+}
+
+export type StrutLayer = 'natural' | 'turbulent';
+
+/** Length (m) of a strut, from the surface down, whose layer spray and waves keep turbulent; none in deep water. */
+export function turbulentLength({ turbulentTo }: Strut, depth: number | null): number {
+  return depth === null ? 0 : Math.min(depth, turbulentTo ?? RANGES['strut.turbulentTo'].default);
 }
 
 /** Greatest lift coefficient of a section where no polar is at hand: a clean cambered section at Re 5e5 (common practice). */

@@ -121,7 +121,7 @@ function lastFullChord(chord: (eta: number) => number): number {
 }
 
 /** How far along the line the centre plane cuts into the half, at most. */
-function trimmedLength(skin: Skin): number {
+export function trimmedLength(skin: Skin): number {
   const root = skin.rib(0);
   if (root.droop === 0) return 0;
   const heights = LOOKED_AT.map((share) => Math.abs(skin.local(root, share)[1]));

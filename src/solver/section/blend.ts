@@ -5,6 +5,7 @@
  */
 import type { Outline } from '../design/document.ts';
 import { blendOutlines, type OutlinePoints } from '../geometry/outline.ts';
+import type { Water } from './polar.ts';
 import { shapeKey } from './section.ts';
 import { createPolarTable, type PolarTable, type ViscousLine } from './table.ts';
 import type { Clarity } from './transition.ts';
@@ -69,15 +70,16 @@ export class SectionBlend {
 const blends = new Map<string, SectionBlend>();
 const KEPT = 16;
 
-/** The polars from a root to a tip section in water of a clarity; the same ones for the same request. */
-export function sectionBlend(root: Outline, tip: Outline, clarity: Clarity): SectionBlend {
-  const key = `${clarity} ${shapeKey(root)} to ${shapeKey(tip)}`;
+/** The polars from a root to a tip section in water of a clarity or kind of transition; the same ones for the same request. */
+export function sectionBlend(root: Outline, tip: Outline, water: Clarity | Water): SectionBlend {
+  const kind = typeof water === 'string' ? { clarity: water } : water;
+  const key = `${JSON.stringify(kind)} ${shapeKey(root)} to ${shapeKey(tip)}`;
   const known = blends.get(key);
   if (known) return known;
   const spans = shapeKey(root) === shapeKey(tip) ? 0 : spansBetween(root, tip);
   const tables = Array.from({ length: spans + 1 }, (_, k) => {
     const shape = k === 0 ? root : k === spans ? tip : blendOutlines(root, tip, k / spans, POINTS);
-    return createPolarTable(shape, clarity);
+    return createPolarTable(shape, kind);
   });
   const made = new SectionBlend(tables);
   if (blends.size >= KEPT) blends.delete(blends.keys().next().value!);

@@ -126,7 +126,7 @@ class Costs {
     if (cost === undefined) {
       try {
         const station = this.stations.at(place, this.design.brief.speeds[speed]);
-        cost = new TripCost(station, this.design.brief.water.clarity);
+        cost = new TripCost(station);
       } catch {
         cost = null;
       }

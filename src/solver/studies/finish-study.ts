@@ -6,6 +6,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { RANGES } from '../design/ranges.ts';
+import { turbulentLength } from '../forces/profile.ts';
 import { grainOf } from '../section/grit.ts';
 import { criticalBump, wallFlow } from '../section/skin.ts';
 import { type FoilPart, Stations } from './section-station.ts';
@@ -35,7 +36,8 @@ export interface FinishStudy {
 export const SHOWN_GRADES = [80, 120, 180, 240, 320, 400, 600, 1000, 2000] as const;
 
 /** Nodes and weights of Gauss and Legendre on [0, 1]: Abramowitz and Stegun, table 25.4. */
-const NODES: Record<FoilPart, ReadonlyArray<readonly [eta: number, weight: number]>> = {
+type Nodes = ReadonlyArray<readonly [eta: number, weight: number]>;
+const NODES: Record<'wing' | 'stabilizer', Nodes> = {
   wing: [
     [0.1127016653792583, 5 / 18],
     [0.5, 8 / 18],
@@ -45,9 +47,21 @@ const NODES: Record<FoilPart, ReadonlyArray<readonly [eta: number, weight: numbe
     [0.2113248654051871, 0.5],
     [0.7886751345948129, 0.5],
   ],
-  strut: [[0.5, 1]],
 };
 const AHEAD = 0.005; // of the chord: nearer the nose a layer is not tripped
+
+const PARTS: readonly FoilPart[] = ['wing', 'stabilizer', 'strut'];
+
+/** One place in each part of the strut: the one left alone, and the one that spray and waves keep turbulent. */
+function strutNodes(stations: Stations, speed: number): Nodes {
+  const { depth } = stations.running(speed);
+  const upper = depth === null ? 0 : turbulentLength(stations.design.strut!, depth) / depth;
+  const nodes = [
+    [0.5 * (1 - upper), 1 - upper],
+    [1 - 0.5 * upper, upper],
+  ] as const;
+  return nodes.filter(([, weight]) => weight > 0);
+}
 
 /** Height of the roughness a document's finish leaves, m; null where it names none. */
 export function finishHeight({ finish }: Design): number | null {
@@ -82,13 +96,13 @@ class FoilSkin {
 
   constructor(stations: Stations, speed: number) {
     this.total = stations.running(speed).totalDrag;
-    for (const part of Object.keys(NODES) as FoilPart[]) {
+    for (const part of PARTS) {
       if (!stations.design[part]) continue;
       const length = stations.length(part, speed);
-      for (const [eta, weight] of NODES[part]) {
+      for (const [eta, weight] of part === 'strut' ? strutNodes(stations, speed) : NODES[part]) {
         const station = stations.at({ part, eta }, speed);
         const area = weight * length * station.chord;
-        this.sections.push(new Section(new TripCost(station, stations.design.brief.water.clarity), area));
+        this.sections.push(new Section(new TripCost(station), area));
       }
     }
   }

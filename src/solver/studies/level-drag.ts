@@ -2,6 +2,7 @@
  * Drag by source of a foil at an attitude, each with the height it acts at: what pitch balance and power need. SI; the
  * correlations are named in forces/drag-sources.ts and forces/wave-drag.ts.
  */
+import type { Strut } from '../design/document.ts';
 import {
   fuselageDrag,
   junctionDrag,
@@ -9,7 +10,7 @@ import {
   sprayDrag,
   strutFrictionDrag,
 } from '../forces/drag-sources.ts';
-import type { ProfileModel, ProfilePoint } from '../forces/profile.ts';
+import { type ProfileModel, type ProfilePoint, turbulentLength } from '../forces/profile.ts';
 import { imageDifference, waveForm } from '../forces/wave-drag.ts';
 import { thicknessRatio } from '../geometry/outline.ts';
 import type { DragSources } from '../report.ts';
@@ -105,14 +106,8 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
 /** Strut, fuselage, junctions and spray, and the sum of drag times height. */
 function standingDrag({ craft, design }: Rig, stream: Stream, profile: ProfileModel) {
   const { strut, fuselage, wing, stabilizer } = design;
-  const q = 0.5 * stream.density * stream.speed ** 2;
   const wetted = strut ? (craft.depth ?? strut.length) : 0;
-  const cd = strut ? profile.strutCd((stream.speed * strut.chord) / stream.viscosity) : null;
-  const strutProfile = !strut
-    ? 0
-    : cd === null
-      ? strutFrictionDrag(strut, wetted, stream)
-      : cd * strut.chord * wetted * q;
+  const ofStrut = strut ? strutDrag(strut, craft.depth, stream, profile) : { drag: 0, moment: 0 };
   const spray = strut && craft.depth !== null ? sprayDrag(strut.thickness, stream) : 0;
   // The wing and the stabilizer meet the fuselage on both sides, the strut once.
   const rootOf = (chord: number, thickness: number) => 2 * junctionDrag(thickness * chord, chord, stream);
@@ -124,11 +119,31 @@ function standingDrag({ craft, design }: Rig, stream: Stream, profile: ProfileMo
       : 0;
   return {
     sources: {
-      strutProfile,
+      strutProfile: ofStrut.drag,
       fuselage: fuselage ? fuselageDrag(fuselage, fuselageLength(design, craft), stream) : 0,
       junctions: atFoot + atWing + atStabilizer,
       spray,
     },
-    moment: strutProfile * 0.5 * wetted + spray * wetted + atStabilizer * (stabilizer?.height ?? 0),
+    moment: ofStrut.moment + spray * wetted + atStabilizer * (stabilizer?.height ?? 0),
+  };
+}
+
+/** Profile drag (N) of the strut and the sum of it times height (N m); its upper part may be kept turbulent. */
+function strutDrag(strut: Strut, depth: number | null, stream: Stream, profile: ProfileModel) {
+  const wetted = depth ?? strut.length;
+  const upper = turbulentLength(strut, depth);
+  const reynolds = (stream.speed * strut.chord) / stream.viscosity;
+  const cd = profile.strutCd(reynolds, 'natural');
+  const stirred = upper > 0 ? profile.strutCd(reynolds, 'turbulent') : 0;
+  if (cd === null || stirred === null) {
+    const drag = strutFrictionDrag(strut, wetted, stream);
+    return { drag, moment: 0.5 * wetted * drag };
+  }
+  const perLength = 0.5 * stream.density * stream.speed ** 2 * strut.chord;
+  const below = perLength * cd * (wetted - upper);
+  const above = perLength * stirred * upper;
+  return {
+    drag: below + above,
+    moment: 0.5 * (wetted - upper) * below + (wetted - 0.5 * upper) * above,
   };
 }

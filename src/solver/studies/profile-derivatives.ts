@@ -5,7 +5,7 @@
  * this is nearly all of its yaw damping. Forces per rho V^2 (m2), moments per rho V^2 (m3), as in derivatives.ts.
  */
 import { type Stream, sectionForm, turbulentFriction } from '../forces/drag-sources.ts';
-import type { ProfileModel } from '../forces/profile.ts';
+import { type ProfileModel, turbulentLength } from '../forces/profile.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { AntisymmetricUnits, Unit } from '../vortex/causes.ts';
@@ -17,7 +17,7 @@ import type { LateralLoads, SideLoad, SideLoads } from './derivatives.ts';
 export interface StripDrags {
   cd: Float64Array;
   byLift: Float64Array;
-  strut: number; // one coefficient for the strut
+  strut: Float64Array; // strip by strip of the strut, by its own chord
 }
 
 const LIFT_STEP = 0.02; // for the slope of cd by cl: wide enough to pass over the knots of a polar
@@ -49,11 +49,20 @@ export function stripDrags(craft: Craft, flow: Flow, stream: Stream, profile: Pr
   return { cd, byLift, strut: strutDrag(craft, stream, profile) };
 }
 
-function strutDrag({ strut }: Craft, stream: Stream, profile: ProfileModel): number {
-  if (!strut) return 0;
+function strutDrag({ strut, depth, parts }: Craft, stream: Stream, profile: ProfileModel): Float64Array {
+  if (!strut || !parts.strut) return new Float64Array(0);
+  const { count, controlZ, width } = parts.strut;
   const reynolds = (stream.speed * strut.chord) / stream.viscosity;
-  const form = sectionForm(strut.thickness / strut.chord);
-  return profile.strutCd(reynolds) ?? 2 * turbulentFriction(reynolds) * form;
+  const plain = 2 * turbulentFriction(reynolds) * sectionForm(strut.thickness / strut.chord);
+  const natural = profile.strutCd(reynolds, 'natural') ?? plain;
+  const upper = turbulentLength(strut, depth);
+  if (upper === 0) return new Float64Array(count).fill(natural);
+  const turbulent = profile.strutCd(reynolds, 'turbulent') ?? plain;
+  const from = (depth ?? 0) - upper;
+  return Float64Array.from({ length: count }, (_, k) => {
+    const share = Math.min(1, Math.max(0, (controlZ[k]! - from) / width[k]! + 0.5)); // of the strip, kept turbulent
+    return natural + share * (turbulent - natural);
+  });
 }
 
 type Cause = (x: number, y: number, z: number) => [number, number, number];
@@ -111,9 +120,9 @@ function surfaceLoad(
   return load;
 }
 
-function strutLoad(strips: Strips, alpha: number, cause: Cause, cd: number): SideLoad {
+function strutLoad(strips: Strips, alpha: number, cause: Cause, cd: Float64Array): SideLoad {
   const load = nothing();
-  for (let k = 0; k < strips.count; k++) addStrip(load, strips, k, alpha, cause, cd, 0, 1);
+  for (let k = 0; k < strips.count; k++) addStrip(load, strips, k, alpha, cause, cd[k]!, 0, 1);
   return load;
 }
 

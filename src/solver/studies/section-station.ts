@@ -4,6 +4,7 @@
  */
 import type { Design, Outline, Pair } from '../design/document.ts';
 import { waterProperties } from '../design/water.ts';
+import { turbulentLength } from '../forces/profile.ts';
 import { blendOutlines, strutOutline } from '../geometry/outline.ts';
 import { LAST_STATION } from '../geometry/outline-marks.ts';
 import type { Water } from '../section/polar.ts';
@@ -13,7 +14,7 @@ import { type SectionState, sectionState } from '../section/state.ts';
 import { ATMOSPHERE } from './cavitation.ts';
 import { GRAVITY, resolutionOf } from './condition.ts';
 import type { RunningState } from './level-running.ts';
-import { profileFor } from './profile-for.ts';
+import { profileFor, TRIPPED } from './profile-for.ts';
 import { LevelRunner } from './speed.ts';
 
 export type FoilPart = 'wing' | 'stabilizer' | 'strut';
@@ -34,6 +35,8 @@ export interface Station extends Place {
   sigma: number; // cavitation number there
   pressure: number; // Pa, half rho V^2
   viscosity: number; // m2/s
+  /** How its layer turns turbulent: by the water's clarity, and at the nose where spray and waves keep a strut turbulent. */
+  flow: Water;
 }
 
 const POINTS = 241; // of a blend
@@ -85,6 +88,7 @@ export class Stations {
       sigma: (ATMOSPHERE + this.water.density * GRAVITY * depth - this.water.vapourPressure) / pressure,
       pressure,
       viscosity: this.water.viscosity,
+      flow: this.flowAt(part, depth, state.depth),
     };
   }
 
@@ -95,6 +99,13 @@ export class Stations {
     const { craft } = this.runner.rigFor(state.depth);
     if (part === 'strut') return state.depth ?? design.strut?.length ?? 0;
     return (part === 'wing' ? craft.wing : craft.stabilizer)?.unrolledLength ?? 0;
+  }
+
+  private flowAt(part: FoilPart, depth: number, foot: number | null): Water {
+    const { strut, brief } = this.design;
+    const { clarity } = brief.water;
+    const isStirred = part === 'strut' && strut && depth < turbulentLength(strut, foot);
+    return isStirred ? { clarity, ...TRIPPED } : { clarity };
   }
 
   private liftAt(state: RunningState, part: FoilPart, eta: number): number {

@@ -61,8 +61,7 @@ export function sectionView(design: Design, { cl, speed, ...place }: SectionOpti
   const { shape, ...rest } = found;
   const outline = outlineOf(shape);
   const station = { ...rest, cl: cl ?? found.cl };
-  const { clarity } = design.brief.water;
-  const here = stateAtLift(shape, station.cl, station.reynolds, { clarity });
+  const here = stateAtLift(shape, station.cl, station.reynolds, station.flow);
   const dragIn = (water: Water) =>
     stateAtLift(shape, station.cl, station.reynolds, water)?.state.figures.cd ?? null;
   const line = liftLine(sectionFlow(shape).flow);
@@ -90,11 +89,13 @@ export function sectionView(design: Design, { cl, speed, ...place }: SectionOpti
     },
     problem: here ? null : noFlow(station),
     band: {
-      clean: clarity === 'clean' ? (figures?.cd ?? null) : dragIn({ clarity: 'clean' }),
+      clean: isClean(station.flow) ? (figures?.cd ?? null) : dragIn({ clarity: 'clean' }),
       nose: dragIn(NOSE),
     },
   };
 }
+
+const isClean = ({ clarity, tripUpper }: Water) => clarity === 'clean' && tripUpper === undefined;
 
 function noFlow({ cl, reynolds }: { cl: number; reynolds: number }): string {
   return `No flow settles at a lift coefficient of ${cl.toFixed(2)} and Re ${Math.round(reynolds / 1000)} 000: it lies beyond what this section lifts, or too near its stall.`;
@@ -131,12 +132,11 @@ export function* sectionPolars(
   design: Design,
   { speed, ...place }: Omit<SectionOptions, 'cl'>,
 ): Study<SectionPolars> {
-  const { shape, part, eta, reynolds } = new Stations(design).at(place, speed);
-  const { clarity } = design.brief.water;
+  const { shape, part, eta, reynolds, flow } = new Stations(design).at(place, speed);
   const kinds: Array<[SectionPolarSeries['water'], Water]> = [
-    ['own', { clarity }],
+    ['own', flow],
     ['nose', NOSE],
-    ...(clarity === 'clean' ? [] : [['clean', { clarity: 'clean' }] as [SectionPolarSeries['water'], Water]]),
+    ...(isClean(flow) ? [] : [['clean', { clarity: 'clean' }] as [SectionPolarSeries['water'], Water]]),
   ];
   const zero = liftLine(sectionFlow(shape).flow).zeroLift;
   const alphas = ANGLES.map((angle) => zero + angle / DEGREES);

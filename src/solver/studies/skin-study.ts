@@ -4,6 +4,7 @@
  */
 import type { Design } from '../design/document.ts';
 import { RANGES } from '../design/ranges.ts';
+import { turbulentLength } from '../forces/profile.ts';
 import { coarsestGrade, GRADES, gradeHeight } from '../section/grit.ts';
 import {
   blasiusLocal,
@@ -52,7 +53,7 @@ export interface SkinView {
   grades: Array<{ name: string; height: number; grain: number }>; // m, coarse to fine
   /** Turbulent over laminar friction of a plate as long as the laminar run of the upper side; null without one. */
   frictionRatio: number | null;
-  /** Laminar run of the strut, m along its chord, at cruise and top speed; null where there is none to tell of. */
+  /** Laminar run of the strut, m along its chord half way up what spray and waves leave alone, at cruise and top speed; null where there is none to tell of. */
   strutRun: { cruise: number | null; top: number | null };
 }
 
@@ -62,8 +63,7 @@ const AHEAD = 0.01; // of the chord: nearer the nose the water hardly moves
 export function skinView(design: Design, { speed, ...place }: SkinOptions): SkinView {
   const stations = new Stations(design);
   const { shape, ...station } = stations.at(place, speed);
-  const { clarity } = design.brief.water;
-  const found = stateAtLift(shape, station.cl, station.reynolds, { clarity });
+  const found = stateAtLift(shape, station.cl, station.reynolds, station.flow);
   if (!found)
     throw new Error(
       `the flow of the ${station.part} does not settle at this lift coefficient of ${station.cl.toFixed(2)}`,
@@ -140,8 +140,11 @@ function ratioAtTransition({ transition, x, laminarPlate, turbulentPlate }: Skin
 function strutRun(stations: Stations, design: Design, speed: number): number | null {
   if (!design.strut) return null;
   try {
-    const { shape, cl, reynolds, chord } = stations.at({ part: 'strut', eta: 0.5 }, speed);
-    const found = stateAtLift(shape, cl, reynolds, { clarity: design.brief.water.clarity });
+    const { depth } = stations.running(speed);
+    const calm = depth === null ? 1 : 1 - turbulentLength(design.strut, depth) / depth;
+    if (calm <= 0) return null;
+    const { shape, cl, reynolds, chord, flow } = stations.at({ part: 'strut', eta: 0.5 * calm }, speed);
+    const found = stateAtLift(shape, cl, reynolds, flow);
     return found && found.state.figures.upper.transition * chord;
   } catch {
     return null;

@@ -12,6 +12,7 @@ import { FlowPool } from '../vortex/flow.ts';
 import { type Condition, conditionOf } from './condition.ts';
 import { craftFor } from './craft-for.ts';
 import { StallLine } from './stall-line.ts';
+import { type Study, within } from './study.ts';
 
 export interface StallOptions {
   speed?: number; // m/s, of the depth and of the Reynolds numbers to begin with; default take-off
@@ -23,8 +24,11 @@ export interface StallPoint {
   isSettled: boolean; // false: the strips found no common answer, figures are those of the last try
   CL: number; // wing and stabilizer, on the wing's projected area
   CLwing: number;
+  speed: number; // m/s, at which it carries the weight; NaN where it lifts nothing
+  isStalled: boolean[]; // by wing strip: its section is beyond its greatest lift
   stalledShare: number; // of the wing's area, whose sections are beyond their greatest lift
-  shares: Float64Array; // lift coefficient over the section's greatest, by wing strip
+  cl: Float64Array; // by wing strip
+  shares: Float64Array; // of it: over the section's greatest
 }
 
 /** A named state, and the speed at which it carries the weight. */
@@ -39,7 +43,13 @@ export interface StallMark {
 export interface StallStudy {
   depth: number | null;
   speed: number; // m/s, of the Reynolds numbers
+  weight: number; // N, what the speeds carry
+  density: number; // kg/m3
+  area: number; // m2, projected, of the wing
   eta: Float64Array; // wing strips
+  y: Float64Array; // m, from the middle
+  limit: Float64Array; // the strips' greatest section lift coefficients at this speed
+  usableShare: number; // of those
   points: StallPoint[];
   /** The first wing strip reaches nine tenths of its section's greatest lift: what is counted on. */
   usable: StallMark | null;
@@ -58,7 +68,7 @@ const PASSES = 2; // Reynolds numbers of the speed first guessed, then of the sp
 const RESOLUTION: Resolution = { strips: 30, stabilizerStrips: 15, rows: 1 };
 
 /** Throws an Error with one sentence where the foil does not fit the water. */
-export function stallStudy(design: Design, options: StallOptions = {}): StallStudy {
+export function* stallStudy(design: Design, options: StallOptions = {}): Study<StallStudy> {
   const { brief, wing, stabilizer } = design;
   const { clarity } = brief.water;
   let condition = conditionOf(brief, { speed: options.speed ?? brief.speeds.takeOff });
@@ -71,7 +81,7 @@ export function stallStudy(design: Design, options: StallOptions = {}): StallStu
   let study: StallStudy | null = null;
   for (let pass = 0; pass < PASSES; pass++) {
     const line = new StallLine(craft, flow, blends, condition.speed / condition.viscosity);
-    study = walkToStall(line, start, condition);
+    study = yield* within(walkToStall(line, start, condition), pass / PASSES, (pass + 1) / PASSES);
     const speed = study.greatest?.speed;
     if (speed === undefined || !Number.isFinite(speed)) break;
     condition = { ...condition, speed };
@@ -79,7 +89,7 @@ export function stallStudy(design: Design, options: StallOptions = {}): StallStu
   return study!;
 }
 
-function walkToStall(line: StallLine, start: number, condition: Condition): StallStudy {
+function* walkToStall(line: StallLine, start: number, condition: Condition): Study<StallStudy> {
   const { craft } = line;
   const strips = craft.parts.wing;
   const area = craft.wing.projectedArea;
@@ -104,29 +114,42 @@ function walkToStall(line: StallLine, start: number, condition: Condition): Stal
       isSettled,
       CL,
       CLwing: (2 * lift.wing) / area,
+      speed: carryingSpeed(condition, area, CL),
+      isStalled: isStalled.slice(0, line.wing),
       stalledShare: stalled / all,
+      cl: cl.slice(0, line.wing),
       shares,
     });
+    yield k / MOST_STEPS;
     misses = isSettled ? 0 : misses + 1;
     if (isSettled) most = Math.max(most, CL);
     if (isSettled && most > 0 && CL < FALLEN * most) break;
   }
-  return marksOf(points, strips.eta.slice(), area, condition);
+  const limit = Float64Array.from({ length: line.wing }, (_, i) => line.limit(i));
+  const { eta, controlY } = strips;
+  const wing = { eta: eta.slice(), y: controlY.slice(0, line.wing), limit, area, usableShare: USABLE_SHARE };
+  return { ...wing, ...marksOf(points, wing, condition) };
 }
 
 function marksOf(
   points: StallPoint[],
-  eta: Float64Array,
-  area: number,
-  { speed, depth, density, lift }: Condition,
-): StallStudy {
+  wing: Pick<StallStudy, 'eta' | 'area'>,
+  condition: Condition,
+): Omit<StallStudy, 'eta' | 'y' | 'limit' | 'area' | 'usableShare'> {
+  const { speed, depth, density, lift } = condition;
   const settled = points.filter(({ isSettled }) => isSettled);
   /** The state `share` of the way from one point to the next. */
   const mark = (from: StallPoint, to: StallPoint, share: number): StallMark => {
     const mix = (key: 'alpha' | 'CL' | 'CLwing') => from[key] + share * (to[key] - from[key]);
     const CL = mix('CL');
-    const carries = Math.sqrt(lift / (0.5 * density * area * CL));
-    return { alpha: mix('alpha'), CL, CLwing: mix('CLwing'), eta: eta[foremost(to)]!, speed: carries };
+    const eta = wing.eta[foremost(to)]!;
+    return {
+      alpha: mix('alpha'),
+      CL,
+      CLwing: mix('CLwing'),
+      eta,
+      speed: carryingSpeed(condition, wing.area, CL),
+    };
   };
   const passes = (wanted: number) => {
     const k = settled.findIndex((point) => point.shares[foremost(point)]! >= wanted);
@@ -140,13 +163,19 @@ function marksOf(
   return {
     depth,
     speed,
-    eta,
+    weight: lift,
+    density,
     points,
     usable: passes(USABLE_SHARE),
     first: passes(NEARLY),
     greatest:
       best && best.CL > 0 ? { ...mark(best, best, 0), isPassed: best !== settled[settled.length - 1] } : null,
   };
+}
+
+/** Speed (m/s) at which a lift coefficient on an area (m2) carries the condition's lift; NaN for none. */
+function carryingSpeed({ density, lift }: Condition, area: number, CL: number): number {
+  return CL > 0 ? Math.sqrt((2 * lift) / (density * area * CL)) : Number.NaN;
 }
 
 /** Index of the wing strip closest to its section's greatest lift. */

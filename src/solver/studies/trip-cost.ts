@@ -6,7 +6,6 @@ import { type Curve, monotoneCubic } from '../numeric/spline.ts';
 import { roughnessDrag } from '../section/rough-wall.ts';
 import { criticalBump, wallFlow } from '../section/skin.ts';
 import { type SectionState, type SideState, sectionState } from '../section/state.ts';
-import type { Clarity } from '../section/transition.ts';
 import { type Station, stateAtLift } from './section-station.ts';
 
 export type SideName = 'upper' | 'lower';
@@ -20,11 +19,8 @@ export class TripCost {
   private readonly curves = new Map<SideName, Curve>();
 
   /** Throws an Error with one sentence where the flow left alone does not settle. */
-  constructor(
-    readonly station: Station,
-    private readonly clarity: Clarity,
-  ) {
-    const found = stateAtLift(station.shape, station.cl, station.reynolds, { clarity });
+  constructor(readonly station: Station) {
+    const found = stateAtLift(station.shape, station.cl, station.reynolds, station.flow);
     if (!found)
       throw new Error(
         `the flow of the ${station.part} does not settle at a lift coefficient of ${station.cl.toFixed(2)}`,
@@ -51,9 +47,11 @@ export class TripCost {
 
   /** The section tripped on both sides where told; null where that does not settle. */
   tripped(upper: number, lower: number): SectionState | null {
-    const { station, alpha, clarity } = this;
-    const { shape, reynolds } = station;
-    return sectionState(shape, { clarity, reynolds, alpha, tripUpper: upper, tripLower: lower });
+    const { station, alpha } = this;
+    const { shape, reynolds, flow } = station;
+    const tripUpper = Math.min(upper, flow.tripUpper ?? 1);
+    const tripLower = Math.min(lower, flow.tripLower ?? 1);
+    return sectionState(shape, { ...flow, reynolds, alpha, tripUpper, tripLower });
   }
 
   /**

@@ -96,7 +96,7 @@ describe('drag by source', () => {
 
 describe("the strut's drag", () => {
   const drag = (thickness: number) =>
-    profileFor(plainDesign({}, { strut: { length: 1, chord: 0.1, thickness } })).strutCd(7e5)!;
+    profileFor(plainDesign({}, { strut: { length: 1, chord: 0.1, thickness } })).strutCd(7e5, 'natural')!;
 
   it('is that of a symmetric section of its thickness', { timeout: 60_000 }, () => {
     const own = createPolarTable({ kind: 'naca4', code: '0013' }, 'clean').drag(0, 7e5);
@@ -110,7 +110,7 @@ describe("the strut's drag", () => {
 
   it('is left to turbulent friction where no such section stands', () => {
     const { strutCd } = profileFor(plainDesign({}, { strut: { length: 1, chord: 0.05, thickness: 0.02 } }));
-    expect(strutCd(7e5)).toBeNull();
+    expect(strutCd(7e5, 'natural')).toBeNull();
   });
 });
 

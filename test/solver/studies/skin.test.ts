@@ -18,7 +18,7 @@ const NU = 1.1892e-6; // m2/s, sea water of 15 degrees: ITTC 7.5-02-01-03, table
 const plate: Design = { ...demo, strut: { ...demo.strut!, chord: 0.25, thickness: 0.005 } };
 
 const costAt = (part: 'wing' | 'strut', eta: number, speed: number, design = demo) =>
-  new TripCost(new Stations(design).at({ part, eta }, speed), design.brief.water.clarity);
+  new TripCost(new Stations(design).at({ part, eta }, speed));
 
 describe('heights that a layer bears', SLOW, () => {
   // Exact Blasius layer with a critical Re_k of 600, 8 m/s, nu 1.1892e-6: published-checks group 8 (derived).

@@ -3,7 +3,7 @@
  * the limits as margins at 0 or above.
  */
 import type { ChordLaw, Design, DroopLaw } from '../../design/document.ts';
-import type { Wanted } from '../../design/wanted.ts';
+import type { TRIED_LAWS, Wanted } from '../../design/wanted.ts';
 import { scaledChord } from '../../geometry/scale.ts';
 import { surfaceOf } from '../../geometry/surface.ts';
 import type { Values } from '../../numeric/constrained.ts';
@@ -251,13 +251,13 @@ export function variantsOf(design: Design): Design[] {
   );
 }
 
-function droopOfKind({ wing }: Design, kind: 'vee' | 'arc' | 'late'): DroopLaw {
+function droopOfKind({ wing }: Design, kind: (typeof TRIED_LAWS.droop)[number]): DroopLaw {
   if (wing.droop.kind === kind) return wing.droop;
   const tipAngle = (surfaceOf(wing).amplitude * 180) / Math.PI || 10;
   return kind === 'late' ? { kind, tipAngle, from: 0.4, power: 1.5 } : { kind, tipAngle };
 }
 
-function chordOfKind({ wing }: Design, kind: 'taper' | 'elliptic' | 'superelliptic'): ChordLaw {
+function chordOfKind({ wing }: Design, kind: (typeof TRIED_LAWS.chord)[number]): ChordLaw {
   if (wing.chord.kind === kind) return wing.chord;
   const root = surfaceOf(wing).chord(0);
   if (kind === 'elliptic') return { kind, root };

@@ -21,3 +21,22 @@ export function liftToMove(strips: readonly StripFigures[]): number {
   }
   return whole > 0 ? apart / (2 * whole) : 0;
 }
+
+/** The strip closest to its usable lift coefficient, or furthest beyond it (a negative margin). */
+export function leastMargin(strips: readonly StripFigures[]): { strip: StripFigures; margin: number } {
+  const strip = strips.reduce((least, each) => (marginOf(each) < marginOf(least) ? each : least));
+  return { strip, margin: marginOf(strip) };
+}
+
+/** Neighbouring strips beyond their usable lift coefficient, run by run from root to tip. */
+export function runsBeyond(strips: readonly StripFigures[]): StripFigures[][] {
+  const runs: StripFigures[][] = [];
+  strips.forEach((strip, k) => {
+    if (marginOf(strip) >= 0) return;
+    if (k > 0 && marginOf(strips[k - 1]!) < 0) runs.at(-1)!.push(strip);
+    else runs.push([strip]);
+  });
+  return runs;
+}
+
+const marginOf = ({ usableCl, cl }: StripFigures): number => usableCl - cl;

@@ -1,0 +1,111 @@
+/**
+ * The second design that stays behind every curve and beside every figure: a kept one, until it is let go, also across
+ * a reload. While a proposal is being looked for, or shown, the proposal stands in its place.
+ */
+import type { Design } from '../solver/design/document.ts';
+import type { Report } from '../solver/report.ts';
+import type { KeptDesigns } from './kept.ts';
+import type { Proposals } from './proposals.ts';
+import type { Notebook } from './storage.ts';
+import { type Studies, StudyLine } from './studies.ts';
+
+export interface Ghost {
+  design: Design;
+  report: Report | null; // null until it is computed
+}
+
+export interface ShownGhost extends Ghost {
+  name: string;
+  id: string | null; // of the kept design; null: a proposal
+}
+
+export interface GhostParts {
+  kept: KeptDesigns;
+  proposals: Proposals;
+  studies: Studies;
+  notebook: Pick<Notebook, 'getItem' | 'setItem' | 'removeItem'> | null;
+  changed: () => void;
+}
+
+const CHOSEN = 'downcurve.ghost';
+
+export class Ghosts {
+  /** The one to draw, the same object as long as it is the same; null without one. */
+  current: ShownGhost | null = null;
+
+  #chosen: string | null; // id of a kept design
+  readonly #reports: StudyLine<'report'>;
+
+  constructor(private readonly parts: GhostParts) {
+    this.#chosen = this.#recall();
+    this.#reports = new StudyLine(parts.studies, 'report', () => this.#look());
+    parts.kept.subscribe(() => this.#look());
+    parts.proposals.subscribe(() => this.#look());
+  }
+
+  /** The kept design that is chosen, also while a proposal stands in its place. */
+  get chosen(): string | null {
+    return this.#chosen;
+  }
+
+  choose(id: string): void {
+    this.#remember(id);
+    this.parts.proposals.show(false);
+    this.#look();
+  }
+
+  /** Lets go of the one that is drawn. */
+  letGo(): void {
+    if (this.current?.id === null) this.parts.proposals.show(false);
+    else this.#remember(null);
+    this.#look();
+  }
+
+  /** Finds out what is to be drawn now; tells when it is another. */
+  #look(): void {
+    this.#forgetRemoved();
+    const wanted = this.#wanted();
+    const isSettled = this.parts.proposals.activity === 'idle';
+    if (wanted && (wanted.id !== null || isSettled)) this.#reports.ask(wanted.design, {});
+    const report = wanted && this.#reports.resultDesign === wanted.design ? this.#reports.result : null;
+    const { current } = this;
+    const isSame =
+      wanted?.design === current?.design &&
+      wanted?.id === current?.id &&
+      report === (current?.report ?? null);
+    if (isSame) return;
+    this.current = wanted && { ...wanted, report };
+    this.parts.changed();
+  }
+
+  #wanted(): Omit<ShownGhost, 'report'> | null {
+    const { proposals, kept } = this.parts;
+    if (proposals.preview) return { design: proposals.preview, name: 'the proposal', id: null };
+    const chosen = this.#chosen === null ? null : kept.find(this.#chosen);
+    return chosen?.reading.ok ? { design: chosen.reading.design, name: chosen.name, id: chosen.id } : null;
+  }
+
+  /** One that has been taken off the shelf is no ghost any more. */
+  #forgetRemoved(): void {
+    const { kept } = this.parts;
+    if (this.#chosen !== null && kept.removed.some(({ id }) => id === this.#chosen)) this.#remember(null);
+  }
+
+  #recall(): string | null {
+    try {
+      return this.parts.notebook?.getItem(CHOSEN) ?? null;
+    } catch {
+      return null;
+    }
+  }
+
+  #remember(id: string | null): void {
+    this.#chosen = id;
+    try {
+      if (id === null) this.parts.notebook?.removeItem(CHOSEN);
+      else this.parts.notebook?.setItem(CHOSEN, id);
+    } catch {
+      // full or blocked: it stays until the page is left
+    }
+  }
+}

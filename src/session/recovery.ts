@@ -1,0 +1,132 @@
+/**
+ * Finds the design to open at start among the copies that tabs have kept: this tab's own after a reload, else the
+ * newest there is. What cannot be read is set aside, never overwritten, and the next copy is opened instead; what
+ * closed tabs have left and the opened history does not hold is offered.
+ */
+import type { Design } from '../solver/design/document.ts';
+import { packCopy } from './copies.ts';
+import type { Trail } from './history.ts';
+import { type LeftOver, sortOut } from './left-over.ts';
+import {
+  newestOf,
+  type Opened,
+  openLastGood,
+  openNewest,
+  type RecoverySources,
+  type Trouble,
+} from './opening.ts';
+import { type Found, findAll, setAside, writeLastGood } from './storage.ts';
+import { newTab, type Tabs } from './tabs.ts';
+
+export interface Recovery {
+  id: string; // the copy this tab writes
+  design: Design | null; // null: nothing was kept
+  trail: Trail<unknown> | null; // its states are read when they are gone back to
+  line: string | null;
+  time: number; // of the newest copy found
+  base: Opened['base']; // what the database holds for this tab
+  mustSave: boolean; // the database has not got all of this yet
+  message: string | null; // what the user should know
+  unreadable: string | null; // text that could not be read, to be saved as a file
+  left: LeftOver[];
+  taken: string[]; // copies of closed tabs that are no longer needed once the opened one is kept
+}
+
+const PATIENCE = 3000;
+
+export async function recover(sources: RecoverySources): Promise<Recovery> {
+  const own = await sources.tabs.own();
+  const { all, isBlocked } = await look(sources);
+  const order = [...all].sort((one, other) => rank(other, own?.id) - rank(one, own?.id));
+  const troubles: Trouble[] = [];
+  let opened: Opened | null = null;
+  for (const found of order) opened ??= openNewest(found, sources, troubles);
+  opened ??= troubles.length > 0 ? await openLastGood(sources) : null;
+  const isKnown = !isBlocked || opened?.isWhole === true;
+  const id = await holdOne(sources.tabs, { own, opened, isKnown, troubles });
+  await keepSafe(
+    sources,
+    opened,
+    troubles.filter((trouble) => trouble.id === id),
+  );
+  const { trail, left, taken } = await sortOut(sources, all, opened, id);
+  return {
+    id,
+    design: opened?.design ?? null,
+    trail,
+    line: opened?.line ?? null,
+    time: Math.max(0, ...all.map(newestOf)),
+    base: opened?.id === id ? opened.base : null,
+    mustSave: opened?.isNoted === true || taken.length > 0,
+    ...explain(troubles, isKnown),
+    left,
+    taken,
+  };
+}
+
+/** All copies; where the database does not answer, the notes alone. */
+async function look({ shelf, notebook, patience = PATIENCE }: RecoverySources) {
+  try {
+    const all = await Promise.race([findAll(shelf, notebook), pause(patience)]);
+    if (all) return { all, isBlocked: false };
+  } catch {
+    // said by the message that goes with it
+  }
+  return { all: await findAll(null, notebook), isBlocked: true };
+}
+
+const pause = (time: number) => new Promise<null>((resolve) => setTimeout(() => resolve(null), time));
+
+/** This tab's own copy first, then the newest. */
+const rank = (found: Found, own: string | undefined) =>
+  found.id === own ? Number.POSITIVE_INFINITY : newestOf(found);
+
+interface Holding {
+  own: { id: string; isHeld: boolean } | null;
+  opened: Opened | null;
+  isKnown: boolean; // what lies under the tab's own name is what was opened
+  troubles: Trouble[];
+}
+
+/** The copy this tab writes from now on: the opened one unless another tab has it, else a new one. */
+async function holdOne(tabs: Tabs, { own, opened, isKnown, troubles }: Holding): Promise<string> {
+  if (isKnown) {
+    const mine = own?.isHeld ? own.id : null;
+    if (opened && (opened.id === mine || (await isFree(tabs, opened.id)))) return opened.id;
+    if (!opened && mine !== null && troubles.length === 0) return mine;
+  }
+  const id = newTab();
+  await tabs.take(id);
+  return id;
+}
+
+async function isFree(tabs: Tabs, id: string): Promise<boolean> {
+  const held = await tabs.held();
+  return held !== null && !held.has(id) && (await tabs.take(id));
+}
+
+/** Sets aside what could not be read before anything is written over it, and keeps the good copy once more. */
+async function keepSafe(sources: RecoverySources, opened: Opened | null, troubles: Trouble[]): Promise<void> {
+  const { shelf, now = Date.now, patience = PATIENCE } = sources;
+  const aside = troubles.map(({ text }, k) => setAside(shelf, text, now() + k).catch(ignore));
+  await Promise.race([Promise.all(aside), pause(patience)]);
+  if (!opened) return;
+  const { design, line, time } = opened;
+  const good = packCopy({ text: JSON.stringify(design), line, time, trail: null });
+  void writeLastGood(shelf, good).catch(ignore);
+}
+
+/** The storage is full or blocked, as the next save will say. */
+const ignore = () => {};
+
+function explain([trouble]: Trouble[], isKnown: boolean): Pick<Recovery, 'message' | 'unreadable'> {
+  if (trouble)
+    return {
+      message: `The copy saved last could not be read (${trouble.reason}). It has been set aside and the copy before it is open.`,
+      unreadable: trouble.text,
+    };
+  const message = isKnown
+    ? null
+    : 'What this browser has kept could not be read: its storage is blocked or damaged. It is left as it is; save your work as a file.';
+  return { message, unreadable: null };
+}

@@ -1,0 +1,178 @@
+import { describe, expect, it, vi } from 'vitest';
+import { type Channel, KeptDesigns, type KeptStore } from '../../src/session/kept.ts';
+import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
+import { memoryKept } from '../support/kept.ts';
+import { demo } from './designs.ts';
+
+/** Tabs that hear one another, as the browser's channel does. */
+function channels(): () => Channel {
+  const listeners: ((event: MessageEvent) => void)[] = [];
+  return () => {
+    let mine: ((event: MessageEvent) => void) | null = null;
+    return {
+      postMessage: (data: unknown) => {
+        for (const hear of listeners) if (hear !== mine) hear({ data } as MessageEvent);
+      },
+      addEventListener: (_: string, hear: unknown) => {
+        mine = hear as (event: MessageEvent) => void;
+        listeners.push(mine);
+      },
+    } as Channel;
+  };
+}
+
+function shelf(kept: KeptStore = memoryKept(), channel: Channel | null = null) {
+  return new KeptDesigns({ kept, channel, read: readDesign, write: writeDesign });
+}
+
+const names = (of: KeptDesigns) => of.list.map(({ name }) => name);
+const quiet = () => new Promise((resolve) => setTimeout(resolve));
+
+describe('the shelf of kept designs', () => {
+  it('holds a design with its name, and has it again after a reload', async () => {
+    const store = memoryKept();
+    const mine = shelf(store);
+    const outcome = await mine.keep({ ...demo(), name: 'First' });
+    expect(outcome.kind).toBe('kept');
+    const again = shelf(store);
+    await again.load();
+    expect(names(again)).toEqual(['First']);
+    expect(again.list[0]!.reading).toMatchObject({ ok: true, design: { name: 'First', wing: demo().wing } });
+  });
+
+  it('keeps nothing twice, and gives another design of the same name a number', async () => {
+    const mine = shelf();
+    const design = { ...demo(), name: 'Twin' };
+    await mine.keep(design);
+    expect((await mine.keep(design)).kind).toBe('known');
+    await mine.keep({ ...design, brief: { ...design.brief, allUpMass: 80 } });
+    expect(names(mine).sort()).toEqual(['Twin', 'Twin 2']);
+  });
+
+  it('calls it by another name, in the document too', async () => {
+    const mine = shelf();
+    const { kept } = await mine.keep(demo());
+    expect(mine.rename(kept.id, '  ')).toContain('needs a name');
+    expect(mine.rename(kept.id, 'x'.repeat(201))).toBe('found 201 characters, allowed up to 200');
+    expect(mine.rename(kept.id, 'Harbour two')).toBeNull();
+    expect(mine.find(kept.id)!.reading).toMatchObject({ ok: true, design: { name: 'Harbour two' } });
+    expect(readDesign(mine.fileOf(mine.find(kept.id)!))).toMatchObject({ design: { name: 'Harbour two' } });
+  });
+
+  it('keeps marks and notes beside the document, and writes them into the file', async () => {
+    const mine = shelf();
+    const { kept } = await mine.keep(demo());
+    mine.mark(kept.id, 'hold', 4);
+    mine.mark(kept.id, 'pump', 2);
+    mine.mark(kept.id, 'pump', null);
+    mine.annotate(kept.id, 'Steady in chop.');
+    const found = mine.find(kept.id)!;
+    expect(found.text).toBe(kept.text);
+    const file = readDesign(mine.fileOf(found));
+    expect(file).toMatchObject({ design: { marks: { hold: 4 }, notes: { ride: 'Steady in chop.' } } });
+    const other = shelf();
+    const { kept: brought } = await other.keep(file.ok ? file.design : demo());
+    expect(brought).toMatchObject({ marks: { hold: 4 }, notes: 'Steady in chop.', text: kept.text });
+  });
+
+  it('takes one off the shelf and brings it back', async () => {
+    const store = memoryKept();
+    const mine = shelf(store);
+    const { kept } = await mine.keep(demo());
+    mine.remove(kept.id);
+    expect(names(mine)).toEqual([]);
+    await quiet();
+    const again = shelf(store);
+    await again.load();
+    expect(again.removed.map(({ id }) => id)).toEqual([kept.id]);
+    again.bringBack(kept.id);
+    expect(again.find(kept.id)!.text).toBe(kept.text);
+  });
+
+  it('forgets for good only what is off the shelf', async () => {
+    const store = memoryKept();
+    const mine = shelf(store);
+    const { kept } = await mine.keep(demo());
+    await mine.forget(kept.id);
+    expect(mine.list).toHaveLength(1);
+    mine.remove(kept.id);
+    await mine.forget(kept.id);
+    expect([mine.removed, await store.all()]).toEqual([[], []]);
+  });
+
+  it.each([
+    ['text cut short', { name: 'Cut', kept: 1, text: '{"format": "downcurve-design", "ver' }],
+    ['no text at all', { name: 'Other', kept: 1, something: [1, 2] }],
+    ['no object', 42],
+  ])('shows a damaged copy (%s), hands it out as found and never drops it', async (_, value) => {
+    const store = memoryKept(new Map([['bad', value]]));
+    const mine = shelf(store);
+    await mine.load();
+    const [bad] = mine.list;
+    expect(bad!.reading.ok).toBe(false);
+    const found = value instanceof Object && 'text' in value ? value.text : JSON.stringify(value);
+    expect(mine.fileOf(bad!)).toBe(found);
+    mine.remove('bad');
+    await mine.forget('bad');
+    expect(mine.removed).toHaveLength(1);
+    await quiet();
+    const again = shelf(store);
+    await again.load();
+    expect(again.removed[0]!.text).toBe(found);
+  });
+
+  it('lets tabs see one another’s changes and mix them', async () => {
+    const store = memoryKept();
+    const open = channels();
+    const [one, other] = [shelf(store, open()), shelf(store, open())];
+    const { kept } = await one.keep(demo());
+    await vi.waitFor(() => expect(other.list).toHaveLength(1));
+    other.mark(kept.id, 'glide', 5);
+    one.annotate(kept.id, 'Both of us');
+    await vi.waitFor(() => {
+      for (const tab of [one, other])
+        expect(tab.find(kept.id)).toMatchObject({ marks: { glide: 5 }, notes: 'Both of us' });
+    });
+  });
+
+  it('has the same design object as long as text and name are the same', async () => {
+    const store = memoryKept();
+    const mine = shelf(store);
+    const { kept } = await mine.keep(demo());
+    const before = mine.find(kept.id)!.reading;
+    mine.annotate(kept.id, 'nothing else');
+    await mine.load();
+    expect(mine.find(kept.id)!.reading).toBe(before);
+  });
+
+  it('says when the browser refuses, holds the design in the page, and stores it once it may', async () => {
+    const store = memoryKept();
+    let isFull = true;
+    const full: KeptStore = {
+      ...store,
+      change: async (id, change) => {
+        if (isFull) throw new DOMException('no room', 'QuotaExceededError');
+        await store.change(id, change);
+      },
+    };
+    const mine = shelf(full);
+    const outcome = await mine.keep(demo());
+    expect(outcome).toMatchObject({ kind: 'unstored', why: expect.stringContaining('storage is full') });
+    expect(mine.list).toMatchObject([{ isStored: false }]);
+    await mine.load();
+    expect(mine.list).toHaveLength(1);
+    isFull = false;
+    mine.annotate(outcome.kept.id, 'room again');
+    await vi.waitFor(() => expect(mine.list).toMatchObject([{ isStored: true }]));
+    const again = shelf(store);
+    await again.load();
+    expect(again.list).toMatchObject([{ notes: 'room again', text: outcome.kept.text }]);
+  });
+
+  it('says when the browser blocks the database', async () => {
+    const blocked: KeptStore = { ...memoryKept(), all: () => Promise.reject(new Error('blocked')) };
+    const mine = shelf(blocked);
+    await mine.load();
+    expect(mine.trouble).toContain('does not let designs be kept');
+  });
+});

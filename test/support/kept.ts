@@ -1,0 +1,14 @@
+/** A shelf in memory, for sessions in tests. */
+import type { KeptStore } from '../../src/session/kept.ts';
+
+export function memoryKept(held = new Map<string, unknown>()): KeptStore {
+  return {
+    all: async () => [...held].map(([id, value]) => ({ id, value: structuredClone(value) })),
+    change: async (id, change) => {
+      held.set(id, structuredClone(change(structuredClone(held.get(id)))));
+    },
+    drop: async (id) => {
+      held.delete(id);
+    },
+  };
+}
