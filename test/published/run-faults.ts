@@ -1,16 +1,16 @@
-/** What the published checks find, row by row, for comparing a solver with a fault in it with the sound one. */
-import { type Checked, check } from './check.ts';
+/** The published checks one by one, for comparing a solver with a fault in it with the sound one. */
+import { check } from './check.ts';
 import { GROUPS } from './groups.ts';
 
-export interface Verdict {
+export interface NamedCheck {
   name: string;
-  isMissed: boolean;
+  run: () => boolean[]; // one a quantity: is it missed?
 }
 
-const nameOf = (title: string, { quantity, row }: Checked) => `${title}: ${quantity}, ${row.conditions}`;
-
-export function verdicts(): Verdict[] {
-  return GROUPS.flatMap(({ title, rows }) =>
-    rows.flatMap(check).map((one) => ({ name: nameOf(title, one), isMissed: one.isMissed })),
+export const checks = (): NamedCheck[] =>
+  GROUPS.flatMap(({ title, rows }) =>
+    rows.map((row) => ({
+      name: `${title}: ${row.quantities.join('; ')}, ${row.conditions}`,
+      run: () => check(row).map(({ isMissed }) => isMissed),
+    })),
   );
-}
