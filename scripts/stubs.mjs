@@ -12,6 +12,8 @@ const CHECKS = 'test/published/run-faults.ts';
 const SOLVER = new URL('../src/solver/', import.meta.url).pathname;
 const SHOWN = 2; // checks named for each file
 const FUNCTION = /^export (?:async )?(?:function\*?|class) (\w+)/gm;
+const CONSTANT = /^export const (\w+)(?::[^=]+)? =\s*(?!\s|['"])/gm; // but for words
+const MADE = /^export const (\w+)[^=]*= (?:\(|\w+\()/gm; // a function, or what one returns
 
 const hasFunctions = (code) => code.search(FUNCTION) >= 0;
 
@@ -110,8 +112,8 @@ const hollow = (one) =>
 
 /** What a file exports: functions and classes or, without any, constants. */
 function namesIn(code) {
-  const pattern = hasFunctions(code) ? FUNCTION : /^export const (\w+)/gm;
-  return [...code.matchAll(pattern)].map((match) => match[1]);
+  const named = (pattern) => [...code.matchAll(pattern)].map((match) => match[1]);
+  return [...named(FUNCTION), ...named(hasFunctions(code) ? MADE : CONSTANT)];
 }
 
 /** The checks that call a file which imports one without functions; undefined when none does. */

@@ -1,10 +1,15 @@
 /** Every published check of the program, by subject. */
+import { bending } from './bending.ts';
 import { cavitation } from './cavitation.ts';
 import { derivatives } from './derivatives.ts';
 import { friction } from './friction.ts';
+import { making } from './making.ts';
+import { motion } from './motion.ts';
 import { nonplanar } from './nonplanar.ts';
 import { planar } from './planar.ts';
 import type { PublishedRow } from './row.ts';
+import { running } from './running.ts';
+import { searching } from './searching.ts';
 import { sectionDrag } from './section-drag.ts';
 import { sectionPressure } from './section-pressure.ts';
 import { structures } from './structures.ts';
@@ -32,4 +37,9 @@ export const GROUPS: readonly PublishedGroup[] = [
   { title: 'Transition, roughness, finish', rows: transition },
   { title: 'Stability derivatives', rows: derivatives },
   { title: 'Structures', rows: structures },
+  { title: 'Motion, unsteady flow, waves', rows: motion },
+  { title: 'Foils that give', rows: bending },
+  { title: 'Level running and droop', rows: running },
+  { title: 'Documents, bodies, skin', rows: making },
+  { title: 'Searches and fits', rows: searching },
 ];

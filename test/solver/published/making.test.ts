@@ -1,0 +1,7 @@
+import { describe, vi } from 'vitest';
+import { making } from '../../published/making.ts';
+import { runRows } from './run-rows.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // polars are made once, more slowly on a busy machine
+
+describe('published: making', () => runRows(making));
