@@ -9,6 +9,11 @@ export default defineConfig({
   base: './',
   plugins: [helpPages()],
   worker: { format: 'es' },
-  build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: here('./dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    rolldownOptions: { input: ['index', 'beach'].map((page) => here(`./web/${page}.html`)) },
+  },
   server: { fs: { allow: [here('.')] } },
 });

@@ -10,6 +10,7 @@ interface Preferences {
   /** What is wanted of a stabilizer, and the steps in which changes to it are tried: SI, degrees. */
   sizing: { staticMargin?: number; holdIndex?: number; arm?: number; area?: number };
   shims: { shim?: number; length?: number; share?: number };
+  cardLook: 'sun' | 'night'; // of the beach card
   hint: boolean; // whether the hint of a first visit is still shown
 }
 

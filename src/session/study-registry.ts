@@ -5,9 +5,10 @@
  */
 
 import { bandStudy } from '../solver/bands.ts';
+import type { BeachSetting } from '../solver/design/beach-setting.ts';
 import type { Design } from '../solver/design/document.ts';
 import { solve } from '../solver/solve.ts';
-import { type BeachSetting, beachStudy, beachTable } from '../solver/studies/beach.ts';
+import { beachStudy, beachTable } from '../solver/studies/beach.ts';
 import { builtPlanform } from '../solver/studies/built-shape.ts';
 import { cavitationStudy } from '../solver/studies/cavitation-study.ts';
 import { type CurveOptions, curveStudy } from '../solver/studies/curve-study.ts';

@@ -7,8 +7,8 @@
  * along it and leaves the water alone. Feet and balance point move together, as everywhere in this program; the weight of
  * board and foil, which stay behind when the rider steps, is left out.
  */
+import { asDrawn, type BeachSetting, setUp } from '../design/beach-setting.ts';
 import type { Design } from '../design/document.ts';
-import { describeRange, isWithin, RANGES } from '../design/ranges.ts';
 import { alphaLoads } from '../forces/loads.ts';
 import { breachHeel } from '../geometry/heel.ts';
 import { attempt } from './attempt.ts';
@@ -22,15 +22,6 @@ import { type Study, within } from './study.ts';
 import { lowestSpeed } from './take-off.ts';
 
 const DEGREES = 180 / Math.PI;
-
-/** How a foil is set up on the beach; `asDrawn` is the document's own. */
-export interface BeachSetting {
-  shim: number; // degrees added to the stabilizer's incidence, nose up positive
-  strut: number; // m the foil is moved aft along the board
-  mass: number; // kg more rider
-  water: Design['brief']['water']['kind'];
-  temperature: number; // degrees Celsius
-}
 
 /** Figures of one setting; null where no level running gives one. */
 export interface BeachFigures {
@@ -54,38 +45,6 @@ export interface BeachAnswer {
   set: BeachFigures;
   /** What no setting moves: heel (degrees) that brings a wing tip to the surface at cruise depth; null where none does. */
   breachHeel: number | null;
-}
-
-export const asDrawn = ({ brief }: Design): BeachSetting => ({
-  shim: 0,
-  strut: 0,
-  mass: 0,
-  water: brief.water.kind,
-  temperature: brief.water.temperature,
-});
-
-/** The document of a setting: the feet stay where they are on the board. Throws an Error with one sentence out of range. */
-export function setUp(design: Design, { shim, strut, mass, water, temperature }: BeachSetting): Design {
-  const { brief, stabilizer } = design;
-  const allUpMass = allowed('brief.allUpMass', brief.allUpMass + mass);
-  const x = allowed('brief.balance.x', brief.balance.x - strut);
-  const incidence = stabilizer && allowed('*.incidence', stabilizer.incidence + shim);
-  return {
-    ...design,
-    brief: {
-      ...brief,
-      allUpMass,
-      balance: { ...brief.balance, x },
-      water: { ...brief.water, kind: water, temperature: allowed('brief.water.temperature', temperature) },
-    },
-    stabilizer: stabilizer && { ...stabilizer, incidence: incidence ?? stabilizer.incidence },
-  };
-}
-
-function allowed(key: keyof typeof RANGES, value: number): number {
-  if (isWithin(RANGES[key], value)) return value;
-  const name = key.replace('*.', 'stabilizer.');
-  throw new Error(`${name}: found ${Number(value.toFixed(3))}, allowed ${describeRange(RANGES[key])}`);
 }
 
 /** Throws as `setUp` does. */
@@ -161,14 +120,6 @@ export interface BeachRow {
   changes: keyof BeachSetting | null; // null: as drawn
   figures: BeachFigures;
 }
-
-/** Limits and steps of a card's settings; temperature from the document's own. */
-export const BEACH_STEPS = {
-  shim: { most: 0.5, step: 0.1 },
-  strut: { most: 0.02, step: 0.005 },
-  mass: { most: 10, step: 1 },
-  temperature: { most: 15, step: 1 },
-} as const;
 
 /** Single changes: what fits on a printed card. Settings outside the document's ranges are left out. */
 export function* beachTable(

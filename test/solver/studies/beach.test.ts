@@ -1,16 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { asDrawn, type BeachSetting, setUp } from '../../../src/solver/design/beach-setting.ts';
 import type { Design } from '../../../src/solver/design/document.ts';
 import { waterProperties } from '../../../src/solver/design/water.ts';
 import { fixedProfile, type ProfileModel } from '../../../src/solver/forces/profile.ts';
 import { solve } from '../../../src/solver/solve.ts';
-import {
-  asDrawn,
-  type BeachFigures,
-  type BeachSetting,
-  beachStudy,
-  beachTable,
-  setUp,
-} from '../../../src/solver/studies/beach.ts';
+import { type BeachFigures, beachStudy, beachTable } from '../../../src/solver/studies/beach.ts';
 import { riderStudy } from '../../../src/solver/studies/rider.ts';
 import { shimTable } from '../../../src/solver/studies/shims.ts';
 import { LevelRunner } from '../../../src/solver/studies/speed.ts';
