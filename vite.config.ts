@@ -13,7 +13,7 @@ export default defineConfig({
     outDir: here('./dist'),
     emptyOutDir: true,
     target: 'es2022',
-    rolldownOptions: { input: ['index', 'beach'].map((page) => here(`./web/${page}.html`)) },
+    rolldownOptions: { input: ['index', 'beach', 'rider'].map((page) => here(`./web/${page}.html`)) },
   },
   server: { fs: { allow: [here('.')] } },
 });

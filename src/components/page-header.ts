@@ -5,6 +5,7 @@ import { type DecimalMark, decimalMark } from '../session/number-format.ts';
 import type { Session } from '../session/session.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
+import './cards/cards-menu.ts';
 import { headerStyles } from './header-styles.ts';
 import './share-button.ts';
 import './text-field.ts';
@@ -155,7 +156,8 @@ export class PageHeader extends LitElement {
         <input type="file" accept=".json,application/json" @change=${this.#onFile} />
       </label>
       <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
-      <share-button .session=${session}></share-button>`;
+      <share-button .session=${session}></share-button>
+      <cards-menu .session=${session} .demos=${this.demos}></cards-menu>`;
   }
 
   #demos() {

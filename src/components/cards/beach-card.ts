@@ -9,15 +9,14 @@ import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Reading } from '../../solver/design/read.ts';
 import type { BeachAnswer } from '../../solver/studies/beach.ts';
-import { figureTable, tableStyles } from '../figure-table.ts';
 import { recall, remember } from '../preferences.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 import { beachStyles } from './beach-styles.ts';
-import type { CardFigure } from './beach-words.ts';
-import { headlines, otherFigures, settingWords, spoken, TABLE_HEAD, tableRow } from './beach-words.ts';
+import './beach-rest.ts';
+import { headlines, settingWords, spoken } from './beach-words.ts';
 import { cardStyles } from './card-styles.ts';
-import { cardTrouble, markOf, marksExplained } from './marks.ts';
+import { cardTrouble, markOf } from './marks.ts';
 import './setting-stepper.ts';
 import type { SteppedEvent } from './setting-stepper.ts';
 
@@ -38,7 +37,7 @@ const QUANTITIES = { shim: 'angle', strut: 'length', mass: 'mass', temperature: 
  */
 @customElement('beach-card')
 export class BeachCard extends LitElement {
-  static override styles = [tableStyles, cardStyles, beachStyles];
+  static override styles = [cardStyles, beachStyles];
 
   /** The address's fragment, which holds design and setting. */
   @property() fragment = '';
@@ -49,21 +48,21 @@ export class BeachCard extends LitElement {
   @state() private setting: BeachSetting | null = null;
   @state() private trouble: string | null = null;
   @state() private look = recall('cardLook', 'sun');
-  @state() private hasTable = false;
   @state() private said = '';
   @state() private undone: BeachSetting | null = null; // what a reset can take back
 
-  readonly #units: UnitSystem = recall('units', 'workshop');
+  /** A card is read in millimetres and knots, or in inches. */
+  readonly #units: UnitSystem = recall('units', 'workshop') === 'imperial' ? 'imperial' : 'workshop';
   #timer: ReturnType<typeof setTimeout> | undefined;
   #told: BeachAnswer | null = null;
 
   readonly #study = new StudyController(this, 'beach', () =>
     this.setting ? { studies: this.studies, design: this.design, options: { setting: this.setting } } : null,
   );
-  /** Asked once the card itself has figures, so that it does not keep them waiting. */
-  readonly #table = new StudyController(this, 'beachTable', () =>
-    this.#study.result ? { studies: this.studies, design: this.design, options: {} } : null,
-  );
+  /** Figures of this design, perhaps of the setting before; null until there are some. */
+  get #answer(): BeachAnswer | null {
+    return this.#study.resultDesign === this.design ? this.#study.result : null;
+  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -95,8 +94,8 @@ export class BeachCard extends LitElement {
   }
 
   protected override updated(): void {
-    const { result, isCurrent } = this.#study;
-    if (!result || !isCurrent || result === this.#told) return;
+    const result = this.#answer;
+    if (!result || !this.#study.isCurrent || result === this.#told) return;
     this.#told = result;
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => {
@@ -124,7 +123,8 @@ export class BeachCard extends LitElement {
 
   /** The three figures that stay in sight while stepping. */
   #strip(design: Design) {
-    const { result, failure, isCurrent } = this.#study;
+    const { failure, isCurrent } = this.#study;
+    const result = this.#answer;
     if (!result || failure)
       return html`<div class="strip">${studyWait(this.#study, 'Solving this foil')}</div>`;
     return html`<dl class="strip" ?data-late=${!isCurrent}>
@@ -171,7 +171,14 @@ export class BeachCard extends LitElement {
   #stepper(key: Stepped, design: Design, setting: BeachSetting) {
     const { step } = BEACH_STEPS[key];
     const { min, max } = settingRange(key, design);
-    const stepWords = formatWithUnit(step, QUANTITIES[key], key === 'temperature' ? 'workshop' : this.#units);
+    const isRound = key === 'temperature' || this.#units === 'workshop';
+    const system = isRound ? 'workshop' : this.#units;
+    const stepWords = formatWithUnit(
+      step,
+      QUANTITIES[key],
+      system,
+      isRound ? { decimals: key === 'shim' ? 1 : 0 } : {},
+    );
     return html`<setting-stepper
       .label=${LABELS[key]}
       .words=${settingWords(key, setting, design, this.#units)}
@@ -186,47 +193,13 @@ export class BeachCard extends LitElement {
   }
 
   #rest(design: Design) {
-    const answer = this.#study.result;
-    if (!answer) return nothing;
-    const rest = otherFigures(answer, design, this.#units);
-    const all = [...headlines(answer, design, this.#units), ...rest];
-    return html`<h2>Also</h2>
-      ${answer.set.problem ? html`<p class="trouble">At cruise: ${answer.set.problem}.</p>` : nothing}
-      <dl class="rest">${rest.map((figure) => figureRow(figure))}</dl>
-      <p class="still">${this.#still(answer)}</p>
-      ${marksExplained()}
-      <details>
-        <summary>How the figures come about</summary>
-        <dl class="how">${all.map(({ name, how }) => html`<dt>${name}</dt><dd>${how}</dd>`)}</dl>
-      </details>
-      <p class="paper">
-        <button type="button" aria-expanded=${this.hasTable} @click=${this.#onTable}>Table of single steps</button>
-        <button type="button" @click=${() => window.print()}>Print</button>
-      </p>
-      <div class="single" ?hidden=${!this.hasTable}>${this.#singleSteps(design)}</div>
-      <p class="back"><a href=${`./${this.fragment.split(';')[0]}`}>Open this design in the workbench</a></p>`;
-  }
-
-  #still({ breachHeel }: BeachAnswer) {
-    const heel =
-      breachHeel === null
-        ? 'no heel brings a wing tip to the surface'
-        : `a wing tip comes to the surface at ${formatWithUnit(breachHeel, 'angle', this.#units, { decimals: 0 })} of heel`;
-    return html`None of this moves the shape: at cruise depth ${heel}. ${markOf('solved')}`;
-  }
-
-  #singleSteps(design: Design) {
-    const rows = this.#table.result;
-    if (!rows?.[0]) return studyWait(this.#table, 'Single steps');
-    const drawn = rows[0].figures;
-    return figureTable(
-      'Each step by itself. Several at once do not add up: use the steps above.',
-      TABLE_HEAD,
-      rows.map((row) => ({
-        cells: tableRow(row, drawn, design, this.#units),
-        isHere: row.changes === null,
-      })),
-    );
+    return html`<beach-rest
+      .design=${design}
+      .answer=${this.#answer}
+      .units=${this.#units}
+      .studies=${this.studies}
+      .workbench=${`./${this.fragment.split(';')[0]}`}
+    ></beach-rest>`;
   }
 
   #set(setting: BeachSetting): void {
@@ -251,17 +224,6 @@ export class BeachCard extends LitElement {
     this.look = this.look === 'sun' ? 'night' : 'sun';
     remember('cardLook', this.look);
   };
-
-  readonly #onTable = (): void => {
-    this.hasTable = !this.hasTable;
-  };
-}
-
-function figureRow({ name, value, was, kind }: CardFigure) {
-  return html`<div>
-    <dt>${name}</dt>
-    <dd><strong>${value}</strong> <span>${was}</span> ${markOf(kind)}</dd>
-  </div>`;
 }
 
 declare global {

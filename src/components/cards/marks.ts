@@ -5,8 +5,9 @@ export type Kind = 'solved' | 'estimated';
 
 export const markOf = (kind: Kind): TemplateResult => html`<span class="mark ${kind}">${kind}</span>`;
 
-export const marksExplained = (): TemplateResult => html`<p>
-  ${markOf('solved')}: flow round the foil and balance of the rider, worked out anew for exactly this setting.
+/** `what`: "this setting". */
+export const marksExplained = (what: string): TemplateResult => html`<p>
+  ${markOf('solved')}: flow round the foil and balance of the rider, worked out anew for exactly ${what}.
   ${markOf('estimated')}: rests as well on section friction, stall, or a formula. Good for comparing, not to the last digit.
 </p>`;
 

@@ -1,0 +1,21 @@
+/** Wires a page outside the workbench: the address, the document's reader and the study worker into its one element. */
+import { Studies } from '../src/session/studies.ts';
+import { type Reading, readDesign } from '../src/solver/design/read.ts';
+
+interface Card {
+  fragment: string;
+  read: ((text: string) => Reading) | null;
+  studies: Studies | null;
+}
+
+export function openCard(card: Card): void {
+  card.studies = new Studies({
+    makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
+    loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
+  });
+  card.read = readDesign;
+  card.fragment = window.location.hash;
+  window.addEventListener('hashchange', () => {
+    card.fragment = window.location.hash;
+  });
+}
