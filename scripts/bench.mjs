@@ -1,9 +1,11 @@
-// Runs every bench in test/bench, then those of the page: frame, map and proposal. Names on the command line choose some of them:
+// Runs every bench in test/bench, then those of the page: frame, map, page and proposal. Names on the command
+// line choose some of them:
 // `npm run bench -- solve frame`. Figures are medians.
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { benchFrame } from './bench-frame.mjs';
 import { benchMap } from './bench-map.mjs';
+import { benchPage, pageLines } from './bench-page.mjs';
 import { benchProposal } from './bench-proposal.mjs';
 import { importBundled, root } from './bundle.mjs';
 
@@ -15,7 +17,7 @@ const benches = readdirSync(join(root, 'test', 'bench'))
   .map((file) => basename(file, '.ts'))
   .filter((name) => name !== 'yardstick')
   .sort((one, other) => Number(other === FIRST) - Number(one === FIRST) || one.localeCompare(other));
-const IN_BROWSER = ['frame', 'map', 'proposal'];
+const IN_BROWSER = ['frame', 'map', 'page', 'proposal'];
 const unknown = wanted.filter((name) => !IN_BROWSER.includes(name) && !benches.includes(name));
 if (unknown.length > 0)
   throw new Error(
@@ -44,3 +46,4 @@ if (isWanted('proposal')) {
     `proposal on the page, ${free} free quantities: ${(search / 1000).toFixed(1)} s (goal: below 30), front of ${points} points ${(front / 1000).toFixed(1)} s (goal: below 180), longest task of the page meanwhile ${longest.toFixed(0)} ms (0: none above 50)`,
   );
 }
+if (isWanted('page')) for (const line of pageLines(await benchPage())) console.log(line);

@@ -1,6 +1,7 @@
 /** The page for everyone: with a screen reader, in any scheme and size, figures written as one is used to. */
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { firstLoad } from '../../scripts/first-load.mjs';
 import { QUESTIONS } from '../../src/components/questions.ts';
 import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
 import {
@@ -134,4 +135,15 @@ describe('the page around the questions', () => {
     expect(faults).toEqual([]);
     await close();
   });
+});
+
+it('loads less than 250 kB of script and style at first, compressed, and nothing that only a question needs', async () => {
+  const context = await stage.browser.newContext();
+  const { page, worker, files } = await firstLoad(await context.newPage(), stage.built.address);
+  expect(page).toBeGreaterThan(50_000); // what was fetched was seen
+  expect(page).toBeLessThan(250_000);
+  expect(worker).toBeGreaterThan(50_000);
+  const names = files.map(({ pathname }) => pathname).join(' ');
+  expect(names).not.toMatch(/pdf|dxf|curve-panel|propose-panel|quantity/);
+  await context.close();
 });
