@@ -452,7 +452,7 @@ const sections: PublishedRow[] = [
     status: 'derived',
     method: 'lifting line that follows its sections to stall',
     compute: () => {
-      const { greatest, speed } = stallStudy(even());
+      const { greatest, speed } = finish(stallStudy(even()));
       const polar = finish(sectionPolars(even(), { part: 'wing', eta: 0.5, speed }));
       return [greatest!.CLwing / polar.series[0]!.clMax.cl];
     },
