@@ -131,7 +131,7 @@ export class AppShell extends LitElement {
         </section>
         <section class="questions" aria-label="Questions">
           <question-tabs
-            .context=${{ design, report, units, ghost, session, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
+            .context=${{ design, report, units, ghost, session, tick: this.#tick, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
           ></question-tabs>
         </section>
       </main>

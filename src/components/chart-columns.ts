@@ -59,11 +59,15 @@ function readAt({ x, y }: ChartSeries, place: number, slack: number): number | n
   return y[above - 1]! + share * (y[above]! - y[above - 1]!);
 }
 
-/** Comma-separated values with a heading; names with commas or quotes are quoted (RFC 4180). */
+/** Comma-separated values with a heading. */
 export function toCsv(heading: readonly string[], { x, y }: Columns): string {
-  const quoted = (text: string) => (/[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const short = (value: number | null | undefined) =>
-    value === null || value === undefined ? '' : String(Number(value.toPrecision(6)));
-  const rows = x.map((place, k) => [short(place), ...y.map((column) => short(column[k]))].join(','));
-  return [heading.map(quoted).join(','), ...rows].join('\r\n');
+  return csvText([heading, ...x.map((place, k) => [place, ...y.map((column) => column[k] ?? null)])]);
+}
+
+/** Rows of comma-separated values; texts with commas or quotes are quoted (RFC 4180), nothing for null. */
+export function csvText(rows: readonly (readonly (string | number | null)[])[]): string {
+  const quoted = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const write = (cell: string | number | null) =>
+    cell === null ? '' : typeof cell === 'number' ? String(Number(cell.toPrecision(6))) : quoted(cell);
+  return rows.map((row) => row.map(write).join(',')).join('\r\n');
 }

@@ -89,10 +89,11 @@ export class PlanView extends LitElement {
       </div>
       <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil from above">
         <g role="img" aria-label=${this.#summary(design, wing)}>
-          ${drawBody(design, layout)} ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
+          ${drawBody(design, layout)}
           ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY, cut?.removed], () =>
             drawSurfaces(wing, stabilizer, layout),
           )}
+          ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
           ${design.strut ? svg`<path class="strut" d=${strutPath(design.strut, layout)}></path>` : nothing}
           ${this.#drawMarks(design, wing, layout)} ${drawArm(design, layout, units)}
         </g>

@@ -15,6 +15,8 @@ export interface QuestionContext {
   units: UnitSystem;
   ghost: Ghost | null;
   session: Session;
+  /** Grows whenever the session has something new. */
+  tick: number;
   studies: Studies;
   exporter: Exporter;
   proposals: Proposals;
@@ -101,5 +103,12 @@ export const QUESTIONS: readonly Question[] = [
         .studies=${studies}
         .exporter=${exporter}
       ></build-panel>`,
+  },
+  {
+    id: 'beside',
+    label: 'Beside: next to the ones kept',
+    load: () => import('./panels/beside-panel.ts'),
+    render: ({ session, units, tick }) =>
+      html`<beside-panel .session=${session} .units=${units} .tick=${tick}></beside-panel>`,
   },
 ];

@@ -40,12 +40,11 @@ export class SideView extends LitElement {
     return html`<figure>
       <figcaption>From the side, true scale; the height of the balance point is broken to fit</figcaption>
       <svg viewBox="0 0 ${layout.width} ${layout.height}" height=${layout.height} role="img" aria-label=${this.#summary(design)}>
-        ${this.#drawWater(design, layout)} ${this.ghost ? drawGhost(this.ghost.design, layout) : nothing}
-        ${this.#drawStrut(design, layout)} ${guard(
+        ${this.#drawWater(design, layout)} ${this.#drawStrut(design, layout)} ${guard(
           [wing, stabilizer, design.fuselage, layout.scale, layout.originX, layout.originY],
           () => drawFoil(design, wing, stabilizer, layout),
         )}
-        ${this.#drawMarks(design, layout)} ${this.#drawArm(design, layout)}
+        ${this.ghost ? drawGhost(this.ghost.design, layout) : nothing} ${this.#drawMarks(design, layout)} ${this.#drawArm(design, layout)}
       </svg>
     </figure>`;
   }

@@ -6,6 +6,7 @@ import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 import type { KeptDesigns } from './kept.ts';
 import type { Proposals } from './proposals.ts';
+import type { Reports } from './reports.ts';
 import type { Notebook } from './storage.ts';
 import { type Studies, StudyLine } from './studies.ts';
 
@@ -23,6 +24,7 @@ export interface GhostParts {
   kept: KeptDesigns;
   proposals: Proposals;
   studies: Studies;
+  reports: Reports;
   notebook: Pick<Notebook, 'getItem' | 'setItem' | 'removeItem'> | null;
   changed: () => void;
 }
@@ -34,13 +36,13 @@ export class Ghosts {
   current: ShownGhost | null = null;
 
   #chosen: string | null; // id of a kept design
-  readonly #reports: StudyLine<'report'>;
+  readonly #proposed: StudyLine<'report'>; // figures of the proposal
 
   constructor(private readonly parts: GhostParts) {
     this.#chosen = this.#recall();
-    this.#reports = new StudyLine(parts.studies, 'report', () => this.#look());
-    parts.kept.subscribe(() => this.#look());
-    parts.proposals.subscribe(() => this.#look());
+    this.#proposed = new StudyLine(parts.studies, 'report', () => this.look());
+    parts.kept.subscribe(() => this.look());
+    parts.proposals.subscribe(() => this.look());
   }
 
   /** The kept design that is chosen, also while a proposal stands in its place. */
@@ -51,38 +53,42 @@ export class Ghosts {
   choose(id: string): void {
     this.#remember(id);
     this.parts.proposals.show(false);
-    this.#look();
+    this.look();
   }
 
   /** Lets go of the one that is drawn. */
   letGo(): void {
     if (this.current?.id === null) this.parts.proposals.show(false);
     else this.#remember(null);
-    this.#look();
+    this.look();
   }
 
   /** Finds out what is to be drawn now; tells when it is another. */
-  #look(): void {
+  look(): void {
     this.#forgetRemoved();
-    const wanted = this.#wanted();
-    const isSettled = this.parts.proposals.activity === 'idle';
-    if (wanted && (wanted.id !== null || isSettled)) this.#reports.ask(wanted.design, {});
-    const report = wanted && this.#reports.resultDesign === wanted.design ? this.#reports.result : null;
     const { current } = this;
+    const wanted = this.#proposal() ?? this.#kept();
     const isSame =
-      wanted?.design === current?.design &&
-      wanted?.id === current?.id &&
-      report === (current?.report ?? null);
+      wanted?.design === current?.design && wanted?.id === current?.id && wanted?.report === current?.report;
     if (isSame) return;
-    this.current = wanted && { ...wanted, report };
+    this.current = wanted;
     this.parts.changed();
   }
 
-  #wanted(): Omit<ShownGhost, 'report'> | null {
-    const { proposals, kept } = this.parts;
-    if (proposals.preview) return { design: proposals.preview, name: 'the proposal', id: null };
-    const chosen = this.#chosen === null ? null : kept.find(this.#chosen);
-    return chosen?.reading.ok ? { design: chosen.reading.design, name: chosen.name, id: chosen.id } : null;
+  /** Its figures come once the search rests: the best so far changes too often. */
+  #proposal(): ShownGhost | null {
+    const { preview: design, activity } = this.parts.proposals;
+    if (!design) return null;
+    if (activity === 'idle') this.#proposed.ask(design, {});
+    const { result, resultDesign } = this.#proposed;
+    return { design, report: resultDesign === design ? result : null, name: 'the proposal', id: null };
+  }
+
+  #kept(): ShownGhost | null {
+    const kept = this.#chosen === null ? null : this.parts.kept.find(this.#chosen);
+    if (!kept?.reading.ok) return null;
+    const { reading, name, id } = kept;
+    return { design: reading.design, report: this.parts.reports.of(kept), name, id };
   }
 
   /** One that has been taken off the shelf is no ghost any more. */

@@ -15,6 +15,8 @@ import { Keeping, type KeepingParts } from './keeping.ts';
 import { type KeptDesign, KeptDesigns, type KeptParts } from './kept.ts';
 import { Proposals } from './proposals.ts';
 import type { Recovery } from './recovery.ts';
+import { Reports } from './reports.ts';
+import { type RiddenHold, riddenHold } from './ridden.ts';
 import { type RunnerOptions, SolveRunner } from './runner.ts';
 import { readLink } from './share-link.ts';
 import { DesignStore, type StoreChange } from './store.ts';
@@ -49,6 +51,8 @@ export class Session {
   /** The shelf of kept designs, and which of them stands behind the open one. */
   readonly kept: KeptDesigns;
   readonly ghosts: Ghosts;
+  /** Figures of kept designs. */
+  readonly reports: Reports;
   /** The newest figures; null before the first answer. While dragging they may be one step behind the design. */
   report: Report | null = null;
   /** The design revision that the figures belong to. */
@@ -76,7 +80,12 @@ export class Session {
     this.proposals = new Proposals(parts);
     this.kept = new KeptDesigns(parts);
     const { kept, proposals, studies } = this;
-    this.ghosts = new Ghosts({ ...parts, kept, proposals, studies, changed: () => this.#tell() });
+    this.reports = new Reports(studies, () => {
+      this.ghosts.look();
+      this.#tell();
+    });
+    const { reports } = this;
+    this.ghosts = new Ghosts({ ...parts, kept, proposals, studies, reports, changed: () => this.#tell() });
     this.kept.subscribe(() => this.#tell());
     void this.kept.load();
     const open = () => ({ design: this.design, trail: this.store.trail(), label: this.store.undoLabel });
@@ -116,6 +125,11 @@ export class Session {
   /** Whether the figures on screen are those of the design on screen. */
   get isCurrent(): boolean {
     return this.reportRevision === this.#askedRevision;
+  }
+
+  /** What the rider's marks for hold say of the hold index. */
+  get ridden(): RiddenHold {
+    return riddenHold(this.kept.list, this.reports);
   }
 
   subscribe(listener: () => void): () => void {

@@ -31,6 +31,7 @@ import { planOf } from '../solver/studies/propose/plan.ts';
 import { type SettleOptions, settle } from '../solver/studies/propose/proposal.ts';
 import { type StartOptions, searchFrom } from '../solver/studies/propose/search.ts';
 import { remedies } from '../solver/studies/remedies.ts';
+import { type RiddenOptions, riddenStudy } from '../solver/studies/ridden.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
 import { riderStudy } from '../solver/studies/rider.ts';
 import { compareSections, type SectionChoiceOptions } from '../solver/studies/section-choice.ts';
@@ -87,6 +88,7 @@ export const STUDIES = {
   thin: (design: Design, _options: NoOptions) => thinStudy(design),
   toBuild: (design: Design, _options: NoOptions) => builtPlanform(design),
   ride: (design: Design, options: RideOptions) => rideStudy(design, options),
+  ridden: (design: Design, options: RiddenOptions) => riddenStudy(design, options),
   frequencies: (design: Design, options: FrequencyOptions) => frequencyStudy(design, options),
   beach: (design: Design, options: { setting: BeachSetting }) => beachStudy(design, options),
   beachTable: (design: Design, _options: NoOptions) => beachTable(design),

@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { Ghosts } from '../../src/session/ghost.ts';
 import { KeptDesigns } from '../../src/session/kept.ts';
 import { Proposals } from '../../src/session/proposals.ts';
+import { Reports } from '../../src/session/reports.ts';
 import { Studies } from '../../src/session/studies.ts';
 import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
 import type { Report } from '../../src/solver/report.ts';
@@ -25,7 +26,8 @@ function page(store = memoryKept(), noted = new Map<string, string>()) {
     removeItem: (key: string) => void noted.delete(key),
   };
   const studies = new Studies(parts);
-  const ghosts = new Ghosts({ kept, proposals, studies, notebook, changed });
+  const reports = new Reports(studies, () => ghosts.look());
+  const ghosts: Ghosts = new Ghosts({ kept, proposals, studies, reports, notebook, changed });
   return { kept, proposals, ghosts, changed };
 }
 
@@ -51,6 +53,17 @@ describe('the ghost', () => {
     await kept.keep({ ...demo(), name: 'Another' });
     expect(ghosts.current).toBe(current);
     expect(changed).not.toHaveBeenCalled();
+  });
+
+  it('keeps its figures under another name', async () => {
+    const { kept, ghosts } = page();
+    const { kept: mine } = await kept.keep(demo());
+    ghosts.choose(mine.id);
+    await vi.waitFor(() => expect(ghosts.current!.report).not.toBeNull());
+    const { report } = ghosts.current!;
+    kept.rename(mine.id, 'Called otherwise');
+    expect(ghosts.current).toMatchObject({ name: 'Called otherwise' });
+    expect(ghosts.current!.report).toBe(report);
   });
 
   it('is there again after a reload', async () => {

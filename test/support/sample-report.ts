@@ -23,3 +23,8 @@ export function sample(demo: keyof typeof DEMOS = 'curved', changes: Record<stri
   );
   return { design, report: solve(design) };
 }
+
+/** A demo alone. */
+export function sampleDesign(demo: keyof typeof DEMOS = 'curved'): Design {
+  return structuredClone(DEMOS[demo]) as unknown as Design;
+}
