@@ -55,6 +55,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'strut.length': 'strut length',
   'strut.chord': 'strut chord',
   'strut.thickness': 'strut thickness',
+  'strut.turbulentTo': 'upper strut turbulent down to a depth of',
   'strut.top.chord': 'strut chord at the board',
   'strut.top.thickness': 'strut thickness at the board',
   'inertia.boardMass': 'mass of the board',
