@@ -1,5 +1,6 @@
 /** The hold index as a scale: what was ridden, with its mark; where the good marks begin; where the open design stands. */
 import { css, html, nothing, svg } from 'lit';
+import { writePlain } from '../../session/number-format.ts';
 import type { RiddenHold } from '../../session/ridden.ts';
 import { formatValue } from '../../session/units.ts';
 import { LEAST_JUDGED } from '../../solver/studies/ridden.ts';
@@ -94,7 +95,7 @@ export function holdRanks({ points }: RiddenHold) {
   const rank = (values: readonly number[], value: number) => {
     const above = values.filter((other) => other > value).length;
     const same = values.filter((other) => other === value).length;
-    return String(above + (same + 1) / 2);
+    return writePlain(above + (same + 1) / 2);
   };
   const [indices, marks] = [points.map(({ index }) => index), points.map(({ mark }) => mark)];
   return figureTable(

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { MARKS, type MarkName } from '../../session/kept-record.ts';
+import { writeFixed, writePlain } from '../../session/number-format.ts';
 import type { RiddenHold } from '../../session/ridden.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatValue } from '../../session/units.ts';
@@ -85,7 +86,7 @@ export class RiddenSection extends LitElement {
         ${
           judged === 0
             ? `With fewer than ${LEAST_JUDGED} designs chance alone can do any of this: nothing is claimed of how sure it is.`
-            : `p is the probability that chance alone does as much, by all orders of the marks up to nine designs, by 20 000 drawn ones beyond (a permutation test after E. J. G. Pitman, 1937). Of the ${judged} judged here about ${Math.max(1, Math.round(0.05 * judged))} would fall below 0.05 by chance.`
+            : `p is the probability that chance alone does as much, by all orders of the marks up to nine designs, by 20 000 drawn ones beyond (a permutation test after E. J. G. Pitman, 1937). Of the ${judged} judged here about ${Math.max(1, Math.round(0.05 * judged))} would fall below ${writePlain(0.05)} by chance.`
         }
         One rider’s marks, each design at its own brief: a hint what to look at, no proof.
       </p>`;
@@ -111,7 +112,7 @@ function writePair({ count, correlation, probability }: RankPair): string {
   if (correlation === null) return count < LEAST_RANKED ? `– (n ${count})` : `all alike (n ${count})`;
   const rho = formatValue(correlation, 'ratio', 'si', { decimals: 2, sign: true });
   if (probability === null) return `${rho} (n ${count})`;
-  const p = probability < 0.001 ? 'p < 0.001' : `p ${probability.toFixed(3)}`;
+  const p = probability < 0.001 ? `p < ${writePlain(0.001)}` : `p ${writeFixed(probability, 3)}`;
   return `${rho} (n ${count}, ${p})`;
 }
 
