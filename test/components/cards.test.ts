@@ -279,7 +279,12 @@ describe('cards-menu', () => {
       read: readDesign,
       readValue: readDesignValue,
       write: writeDesign,
-      shelf: { read: async () => undefined, write: async () => {} },
+      shelf: {
+        keys: async () => [],
+        read: async () => undefined,
+        write: async () => {},
+        remove: async () => {},
+      },
       notebook: null,
       kept: memoryKept(),
       channel: null,
