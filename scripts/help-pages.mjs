@@ -5,6 +5,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Marked } from 'marked';
 import temml from 'temml';
+import { HELP_POLICY } from './policy.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const docs = join(root, 'docs');
@@ -22,8 +23,14 @@ const equations = [
     const match = pattern.exec(text);
     return match ? { type: `equation-${level}`, raw: match[0], tex: match[1].trim() } : undefined;
   },
-  renderer: ({ tex }) => temml.renderToString(tex, { displayMode, throwOnError: true }),
+  renderer: ({ tex }) => withoutStyles(temml.renderToString(tex, { displayMode, throwOnError: true })),
 }));
+
+/** The two styles that equations carry are in help.css: a style in an attribute would be refused. */
+const withoutStyles = (mathml) =>
+  mathml
+    .replaceAll(' style="display:block math;"', '')
+    .replaceAll(' style="math-depth:0;"', ' data-depth="0"');
 
 const MANY = 6; // a table of more columns is set wider than the text
 
@@ -72,14 +79,11 @@ export function helpPage(name) {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'">
+<meta http-equiv="Content-Security-Policy" content="${HELP_POLICY}">
 <meta name="color-scheme" content="light dark">
 <title>${title} - Downcurve</title>
 <link rel="icon" href="data:,">
-<style>
-${read('web', 'tokens.css')}
-${read('web', 'help.css')}
-</style>
+<link rel="stylesheet" href="help.css">
 </head>
 <body>
 <nav aria-label="Help"><a href="../">Downcurve</a> ${links(name)}</nav>
@@ -90,6 +94,9 @@ ${marked.parse(text)}
 </html>
 `;
 }
+
+/** The style sheet of the pages. */
+export const helpStyle = () => `${read('web', 'tokens.css')}\n${read('web', 'help.css')}`;
 
 function links(here) {
   return helpNames()
@@ -107,6 +114,10 @@ export function helpPages() {
     name: 'help-pages',
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
+        if (request.url === '/help/help.css') {
+          response.setHeader('Content-Type', 'text/css; charset=utf-8');
+          return response.end(helpStyle());
+        }
         const name = /^\/help\/([\w-]+)\.html(?:$|\?)/.exec(request.url ?? '')?.[1];
         if (!name || !helpNames().includes(name)) return next();
         response.setHeader('Content-Type', 'text/html; charset=utf-8');
@@ -114,6 +125,7 @@ export function helpPages() {
       });
     },
     generateBundle() {
+      this.emitFile({ type: 'asset', fileName: 'help/help.css', source: helpStyle() });
       for (const name of helpNames())
         this.emitFile({ type: 'asset', fileName: `help/${name}.html`, source: helpPage(name) });
     },

@@ -121,6 +121,6 @@ function ghostBar(ledger: Ledger, share: (value: number) => string) {
 
 function bar(stretches: readonly Stretch[], text: string, kind = ''): TemplateResult {
   return html`<div class="bar ${kind}" role="img" aria-label=${text}>
-    ${stretches.map((each) => html`<i class=${each.kind} style="--share: ${each.share.toFixed(5)}"></i>`)}
+    ${stretches.map((each) => html`<i class=${each.kind} .style="--share: ${each.share.toFixed(5)}"></i>`)}
   </div>`;
 }

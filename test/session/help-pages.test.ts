@@ -1,7 +1,7 @@
 /** The help pages are made from docs/: every equation must be read, and nothing may be fetched from elsewhere. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { helpNames, helpPage } from '../../scripts/help-pages.mjs';
+import { helpNames, helpPage, helpStyle } from '../../scripts/help-pages.mjs';
 
 const shell = readFileSync(new URL('../../src/components/app-shell.ts', import.meta.url), 'utf8');
 
@@ -14,8 +14,8 @@ describe.each(helpNames())('the help page %s', (name) => {
     expect(page).toContain('<a href="../">');
   });
 
-  it('holds no script and asks for nothing from anywhere', () => {
-    expect(page).not.toMatch(/<script|<link[^>]+href="(?!data:)|<img|@import|url\(/);
+  it('holds no script, no style of its own, and asks for nothing but its style sheet', () => {
+    expect(page).not.toMatch(/<script|<style| style=|<link[^>]+href="(?!data:|help\.css")|<img/);
   });
 
   it('leaves no equation as it was typed', () => {
@@ -25,6 +25,11 @@ describe.each(helpNames())('the help page %s', (name) => {
   it('is linked from the page', () => {
     expect(shell).toContain(`help/${name}.html`);
   });
+});
+
+it('their style sheet asks for nothing from anywhere', () => {
+  expect(helpStyle()).toContain('--paper');
+  expect(helpStyle()).not.toMatch(/@import|url\(/);
 });
 
 it('equations become MathML', () => {

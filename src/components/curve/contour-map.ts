@@ -274,13 +274,13 @@ export class ContourMap extends LitElement {
     const place = ({ x, y }: MapPlace, rim = 0) =>
       `left: ${within((100 * x) / width, rim)}%; bottom: ${within((100 * y) / height, rim / 2)}%`;
     const tags = this.#shapes.lines.flatMap(({ level, label }) =>
-      label ? [html`<span class="tag" style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
+      label ? [html`<span class="tag" .style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
     );
     const { limit, present } = this;
     const edge = this.#shapes.limit?.label;
     return html`${tags}
-      ${edge && limit ? html`<span class="tag edge" style=${place(edge, 14)}>${limit.name}</span>` : nothing}
-      ${present ? html`<span class="present" style=${place({ x: stepOf(across, present.x), y: stepOf(up, present.y) })}></span>` : nothing}`;
+      ${edge && limit ? html`<span class="tag edge" .style=${place(edge, 14)}>${limit.name}</span>` : nothing}
+      ${present ? html`<span class="present" .style=${place({ x: stepOf(across, present.x), y: stepOf(up, present.y) })}></span>` : nothing}`;
   }
 
   #ticks(axis: MapAxis, side: 'left' | 'bottom') {
@@ -289,7 +289,7 @@ export class ContourMap extends LitElement {
       .filter((place, k, all) => k === 0 || k === all.length - 1 || isApart(place, low, high))
       .map(
         (place) =>
-          html`<span style="${side}: ${(100 * (place - low)) / (high - low)}%">${writeFixed(place, axis.decimals)}${axis.unit === '°' ? '°' : ''}</span>`,
+          html`<span .style="${side}: ${(100 * (place - low)) / (high - low)}%">${writeFixed(place, axis.decimals)}${axis.unit === '°' ? '°' : ''}</span>`,
       );
   }
 
@@ -300,7 +300,7 @@ export class ContourMap extends LitElement {
     return html`<span class="key"
       >${titleOf(shade)} ${writeFixed(range.low, shade.decimals)}
       <span class="ramp">
-        ${[0, ...levels.map((_, k) => k + 1)].map((k) => html`<i style="background: ${shadeOf(k, levels.length)}"></i>`)}
+        ${[0, ...levels.map((_, k) => k + 1)].map((k) => html`<i .style="background: ${shadeOf(k, levels.length)}"></i>`)}
       </span>
       ${writeFixed(range.high, shade.decimals)}</span
     >`;

@@ -173,7 +173,7 @@ export class PlotGrid extends LitElement {
       >
         <span
           class="key"
-          style="border-color: var(${colour}); border-top-style: ${dash ? 'dashed' : 'solid'}"
+          .style="border-color: var(${colour}); border-top-style: ${dash ? 'dashed' : 'solid'}"
           aria-hidden="true"
         ></span
         >${name} ${this.#write(at)}

@@ -130,7 +130,7 @@ function cross([x, y]: [number, number]): SVGTemplateResult {
 
 function key(hasBubble: boolean, hasGone: boolean): TemplateResult {
   const item = (drawing: SVGTemplateResult, words: string) =>
-    html`<li><svg class="flow" style="display:inline;width:26px;height:12px" viewBox="0 0 26 12" aria-hidden="true">${drawing}</svg>${words}</li>`;
+    html`<li><svg class="flow" .style=${'display:inline;width:26px;height:12px'} viewBox="0 0 26 12" aria-hidden="true">${drawing}</svg>${words}</li>`;
   return html`<ul class="flow-key">
     ${item(svg`<path class="laminar" d="M0 6H26"></path>`, 'laminar')}
     ${item(svg`<path class="turbulent" d="M0 6H26"></path>`, 'turbulent')}

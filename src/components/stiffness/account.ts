@@ -118,7 +118,9 @@ export function shareBars({ cases }: ComplianceAccount, units: UnitSystem) {
           <span class="share-bar">
             ${present
               .filter((part) => account.shares[part] > 0)
-              .map((part) => html`<i class=${part} style="--share: ${account.shares[part].toFixed(4)}"></i>`)}
+              .map(
+                (part) => html`<i class=${part} .style="--share: ${account.shares[part].toFixed(4)}"></i>`,
+              )}
           </span>`,
       )}
     </div>`;

@@ -36,7 +36,7 @@ export function pullField(
   return html`<div class="controls">
       <choice-field
         label="Rig’s pull held"
-        style="--control-width: 13rem"
+        .style=${'--control-width: 13rem'}
         .value=${side.by}
         .choices=${HOLDS}
         .toChanges=${(value: string) => [{ path: '', value }]}
