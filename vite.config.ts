@@ -1,13 +1,15 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { helpPages } from './scripts/help-pages.mjs';
+import { offline } from './scripts/offline.mjs';
+import { contentPolicy } from './scripts/policy.mjs';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 export default defineConfig({
   root: here('./web'),
   base: './',
-  plugins: [helpPages()],
+  plugins: [contentPolicy(), helpPages(), offline()],
   worker: { format: 'es' },
   build: {
     outDir: here('./dist'),

@@ -1,4 +1,5 @@
 /** Wires a page outside the workbench: the address, the document's reader and the study worker into its one element. */
+import { workOffline } from '../src/session/newer.ts';
 import { Studies } from '../src/session/studies.ts';
 import { type Reading, readDesign } from '../src/solver/design/read.ts';
 
@@ -18,4 +19,7 @@ export function openCard(card: Card): void {
   window.addEventListener('hashchange', () => {
     card.fragment = window.location.hash;
   });
+  // A card asks for nothing that is being worked on: the next opening brings the newer version by itself.
+  const loaded = new Promise<void>((resolve) => window.addEventListener('load', () => resolve()));
+  if (import.meta.env.PROD) void workOffline(new URL('./offline.js', document.baseURI), loaded, () => {});
 }

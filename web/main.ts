@@ -2,6 +2,7 @@
 import '../src/components/app-shell.ts';
 import { openAddress } from '../src/session/address.ts';
 import { browserChannel } from '../src/session/neighbours.ts';
+import { workOffline } from '../src/session/newer.ts';
 import { Session } from '../src/session/session.ts';
 import { browserKept, browserNotebook, browserShelf, keptChannel } from '../src/session/shelf.ts';
 import { browserTabs } from '../src/session/tabs.ts';
@@ -29,3 +30,5 @@ const session = await Session.open({
 });
 openAddress(session);
 shell.session = session;
+if (import.meta.env.PROD)
+  void workOffline(new URL('./offline.js', document.baseURI), session.settle(), () => session.newerReady());

@@ -11,6 +11,7 @@ export function pageNotices(session: Session): Part[] {
   const [left, ...others] = keeping.left;
   return [
     keeping.state.kind === 'failed' ? troubleSaving(session, keeping.state.message) : nothing,
+    session.isNewerReady ? newerReady(session) : nothing,
     keeping.elsewhere ? changedElsewhere(session, keeping.elsewhere) : nothing,
     left ? leftBehind(session, left, others.length) : nothing,
     notice ? said(session, notice) : nothing,
@@ -21,6 +22,17 @@ function troubleSaving(session: Session, message: string): TemplateResult {
   return html`<p class="notice trouble">
     ${message}
     <button type="button" @click=${() => session.saveFile()}>Save as a file</button>
+  </p>`;
+}
+
+function newerReady({ keeping }: Session): TemplateResult {
+  return html`<p class="notice news newer">
+    A newer version is ready: reload when it suits you.
+    ${
+      keeping.state.kind === 'failed'
+        ? nothing
+        : html`<button type="button" @click=${() => window.location.reload()}>Reload now</button>`
+    }
   </p>`;
 }
 

@@ -62,6 +62,8 @@ export class Session {
   /** Why the present design has no figures, or null. */
   failure: string | null = null;
   notice: Notice | null = null;
+  /** The next load of the page brings a newer version of it. */
+  isNewerReady = false;
   /** How the design is kept in this browser, and what other tabs have made of it. */
   readonly keeping: Keeping;
 
@@ -221,6 +223,22 @@ export class Session {
   say(notice: Notice | null): void {
     this.notice = notice;
     this.#tell();
+  }
+
+  newerReady(): void {
+    this.isNewerReady = true;
+    this.#tell();
+  }
+
+  /** The first figures are there, or there are none to be had. */
+  settle(): Promise<void> {
+    return new Promise((resolve) => {
+      const leave = this.subscribe(() => {
+        if (this.isPending && this.failure === null) return;
+        leave();
+        resolve();
+      });
+    });
   }
 
   /** The page hides or closes: keep what is not kept yet. */
