@@ -87,8 +87,8 @@ export class AppShell extends LitElement {
     if (!session) return nothing;
     const { design, report, isPending } = session;
     const ghost = session.ghosts.current;
-    return html`<a class="skip" href="#answers">To the figures</a>
-      <header>
+    return html`<header>
+        <a class="skip" href="#answers">To the figures</a>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
       <div class="notices" aria-live="polite">
