@@ -1,5 +1,7 @@
 /** Wires a page outside the workbench: the address, the document's reader and the study worker into its one element. */
+import { recall } from '../src/components/preferences.ts';
 import { workOffline } from '../src/session/newer.ts';
+import { setDecimalMark } from '../src/session/number-format.ts';
 import { Studies } from '../src/session/studies.ts';
 import { type Reading, readDesign } from '../src/solver/design/read.ts';
 
@@ -10,6 +12,7 @@ interface Card {
 }
 
 export function openCard(card: Card): void {
+  setDecimalMark(recall('decimalMark', '.') === ',' ? ',' : '.');
   card.studies = new Studies({
     makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
     loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,

@@ -1,4 +1,5 @@
 /** What a beach card says: settings, figures and their differences, in the user's units. Words only; no page needed. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { BeachSetting } from '../../solver/design/beach-setting.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -19,7 +20,7 @@ const NOT_FOUND = 'none';
 export function shiftWords(shift: number, units: UnitSystem): string {
   const size = formatWithUnit(Math.abs(shift), 'length', units, units === 'workshop' ? { decimals: 0 } : {});
   return Math.abs(shift) < STILL
-    ? `${size.replace(/^[\d.]+/, '0')}`
+    ? `${size.replace(/^[\d.,]+/, '0')}`
     : `${size} ${shift > 0 ? 'aft' : 'forward'}`;
 }
 
@@ -148,7 +149,7 @@ function margin({ drawn, set }: BeachAnswer): CardFigure {
 
 function hold({ drawn, set }: BeachAnswer): CardFigure {
   const write = ({ cruise }: BeachFigures) =>
-    cruise?.holdIndex == null ? NOT_FOUND : cruise.holdIndex.toFixed(2);
+    cruise?.holdIndex == null ? NOT_FOUND : writeFixed(cruise.holdIndex, 2);
   return {
     name: 'Hold',
     value: share(drawn.cruise?.holdIndex ?? null, set.cruise?.holdIndex ?? null),
@@ -176,7 +177,7 @@ export function tableRow(
   units: UnitSystem,
 ): string[] {
   const answer: BeachAnswer = { setting, drawn, set: figures, breachHeel: null };
-  const words = changes && settingWords(changes, setting, design, units).replace(/,.*/, '');
+  const words = changes && settingWords(changes, setting, design, units).replace(/, .*/, '');
   const name = changes ? `${NAMES[changes]} ${words}` : 'As drawn';
   return [
     name,

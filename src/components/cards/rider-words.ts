@@ -1,4 +1,5 @@
 /** Five sentences for a rider on two foils, each part with how it comes about. Words only; no page needed. */
+import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { RiderComparison, RiderFigures } from '../../solver/studies/rider.ts';
 import { shiftWords } from './beach-words.ts';
@@ -46,7 +47,7 @@ function hold(found: RiderComparison): Clause[] {
   const gap = missing(found, 'holdIndex', 'hold index');
   if (gap) return gap;
   const [one, other] = [found.one.holdIndex!, found.other.holdIndex!];
-  const [a, b] = [one.toFixed(2), other.toFixed(2)];
+  const [a, b] = [writeFixed(one, 2), writeFixed(other, 2)];
   const share = other > 0 ? ` by ${percent(one, other, 0)}` : '';
   const word = a === b ? 'It is as steady as the second' : `It is ${one > other ? 'steadier' : 'looser'}`;
   const clauses: Clause[] = [
@@ -66,8 +67,7 @@ function hold(found: RiderComparison): Clause[] {
 
 /** Roll for yaw against roll damping: positive into the turn. */
 function wayOf(rollFromYaw: number): string {
-  const size = Math.abs(rollFromYaw).toFixed(3);
-  if (Number(size) === 0) return 'neither way';
+  if (Math.abs(rollFromYaw) < 5e-4) return 'neither way';
   return `${rollFromYaw > 0 ? 'into' : 'out of'} the turn (roll from yaw ${formatWithUnit(rollFromYaw, 'ratio', 'si', { sign: true, decimals: 3 })})`;
 }
 
