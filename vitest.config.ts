@@ -43,6 +43,8 @@ export default defineConfig({
             'mathjs',
             'mathjs/number',
             'quadprog',
+            'three',
+            'three/addons/utils/BufferGeometryUtils.js',
             'valibot',
             'idb',
           ],

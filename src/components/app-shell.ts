@@ -25,6 +25,7 @@ import { redrawAll } from './redraw.ts';
 import { SessionController } from './session-controller.ts';
 import { Shortcuts } from './shortcuts.ts';
 import './side-view.ts';
+import './solid-fold.ts';
 
 /** Sent when the figures on screen have changed; the detail is the design revision they belong to. */
 const FIGURES_SHOWN = 'figures-shown';
@@ -109,6 +110,13 @@ export class AppShell extends LitElement {
         <section class="more-views" aria-label="Plan and side views">
           <plan-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></plan-view>
           <side-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></side-view>
+          <solid-fold
+            .design=${design}
+            .report=${report}
+            .units=${units}
+            .ghost=${ghost}
+            .studies=${session.studies}
+          ></solid-fold>
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
           ${this.#trouble(session)}

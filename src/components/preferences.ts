@@ -1,6 +1,7 @@
 /** How this browser likes the page: kept beside the design, never in it. */
 import type { NamedBrief } from '../session/briefs.ts';
 import type { DecimalMark } from '../session/number-format.ts';
+import type { PaintName } from './solid/paint.ts';
 
 interface Preferences {
   units: 'workshop' | 'si' | 'imperial';
@@ -11,6 +12,7 @@ interface Preferences {
   sizing: { staticMargin?: number; holdIndex?: number; arm?: number; area?: number };
   shims: { shim?: number; length?: number; share?: number };
   cardLook: 'sun' | 'night'; // of the beach card
+  solid: { isOpen: boolean; paint: PaintName }; // the view to turn round
   hint: boolean; // whether the hint of a first visit is still shown
 }
 

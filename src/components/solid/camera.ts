@@ -15,9 +15,10 @@ export interface Pose {
   z: number;
 }
 
-export interface Bounds {
-  least: Triple;
-  most: Triple;
+/** What has to be in sight: points about a middle. */
+export interface Frame {
+  middle: Triple;
+  points: readonly Triple[];
 }
 
 export interface NamedView {
@@ -67,26 +68,34 @@ export function eyeOf(pose: Pose): Triple {
   return [pose.x + distance * back[0], pose.y + distance * back[1], pose.z + distance * back[2]];
 }
 
-/** The nearest pose in this direction that shows all of the box; `aspect` is width over height of the picture. */
-export function fitted(box: Bounds, direction: Pick<Pose, 'yaw' | 'pitch'>, aspect: number): Pose {
+/**
+ * The nearest pose in this direction that shows all points of the frame, in the middle of a picture `aspect` times as wide as
+ * high.
+ */
+export function fitted(frame: Frame, direction: Pick<Pose, 'yaw' | 'pitch'>, aspect: number): Pose {
   const { right, up, back } = axesOf(direction);
-  const [x, y, z] = [0, 1, 2].map((axis) => 0.5 * (box.least[axis]! + box.most[axis]!)) as [
-    number,
+  const tangent = Math.tan(HALF_SIGHT) / MARGIN;
+  const seen = frame.points.map((point) => {
+    const from: Triple = [point[0] - frame.middle[0], point[1] - frame.middle[1], point[2] - frame.middle[2]];
+    return { across: dot(from, right), high: dot(from, up), near: dot(from, back) };
+  });
+  // Each side of the picture asks for a distance; two opposite sides agree where the middle between them stands.
+  const side = (of: (point: (typeof seen)[number]) => number, slope: number) =>
+    Math.max(...seen.map((point) => of(point) / slope + point.near));
+  const [east, west] = [1, -1].map((sign) => side(({ across }) => sign * across, tangent * aspect)) as [
     number,
     number,
   ];
-  const tangent = Math.tan(HALF_SIGHT);
-  let distance = NEAREST;
-  for (let corner = 0; corner < 8; corner++) {
-    const from = [0, 1, 2].map(
-      (axis) => ((corner >> axis) & 1 ? 0.5 : -0.5) * (box.most[axis]! - box.least[axis]!),
-    );
-    const along = (unit: Triple) => unit[0] * from[0]! + unit[1] * from[1]! + unit[2] * from[2]!;
-    const [across, high] = [Math.abs(along(right)) / aspect, Math.abs(along(up))];
-    distance = Math.max(distance, along(back) + (MARGIN * Math.max(across, high)) / tangent);
-  }
-  return { yaw: direction.yaw, pitch: direction.pitch, range: Math.log(distance), x, y, z };
+  const [north, south] = [1, -1].map((sign) => side(({ high }) => sign * high, tangent)) as [number, number];
+  const distance = Math.max(NEAREST, 0.5 * (east + west), 0.5 * (north + south));
+  const x = 0.5 * (east - west) * tangent * aspect;
+  const y = 0.5 * (north - south) * tangent;
+  const at = (axis: 0 | 1 | 2) => frame.middle[axis] + x * right[axis] + y * up[axis];
+  const { yaw, pitch } = direction;
+  return { yaw, pitch, range: Math.log(distance), x: at(0), y: at(1), z: at(2) };
 }
+
+const dot = (a: Triple, b: Triple): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 export function orbited(pose: Pose, yaw: number, pitch: number): Pose {
   return { ...pose, yaw: pose.yaw + yaw, pitch: Math.max(-STRAIGHT, Math.min(STRAIGHT, pose.pitch + pitch)) };

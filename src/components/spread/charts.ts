@@ -1,9 +1,9 @@
 /** Lines of the spread of lift, root to tip, in the shown units. */
 import { toDisplay, type UnitSystem } from '../../session/units.ts';
-import type { Report, StripFigures } from '../../solver/report.ts';
+import type { Report } from '../../solver/report.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import type { Ghost } from '../ghost.ts';
-import { leastMargin, runsBeyond } from './spread-reading.ts';
+import { leastMargin, liftPerSpan, runsBeyond } from './spread-reading.ts';
 
 const DASH = [6, 4];
 const THIN = [2, 3];
@@ -53,10 +53,6 @@ function partLines(
     );
   return series;
 }
-
-/** Vertical force per metre of span seen from above. */
-const liftPerSpan = ({ forceZ, width, droop }: StripFigures): number =>
-  forceZ / (width * Math.cos((droop * Math.PI) / 180));
 
 export function liftSeries(report: Report, ghost: Ghost | null, units: UnitSystem): ChartSeries[] {
   const { density, speed } = report.condition;

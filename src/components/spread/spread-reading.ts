@@ -40,3 +40,7 @@ export function runsBeyond(strips: readonly StripFigures[]): StripFigures[][] {
 }
 
 const marginOf = ({ usableCl, cl }: StripFigures): number => usableCl - cl;
+
+/** Vertical force per metre of span seen from above. */
+export const liftPerSpan = ({ forceZ, width, droop }: StripFigures): number =>
+  forceZ / (width * Math.cos((droop * Math.PI) / 180));
