@@ -89,7 +89,10 @@ export class AppShell extends LitElement {
     const { design, report, isPending } = session;
     const ghost = session.ghosts.current;
     return html`<header>
-        <a class="skip" href="#answers">To the figures</a>
+        <nav aria-label="Skip">
+          <a class="skip" href="#answers">To the figures</a>
+          <a class="skip" href="#questions">To the questions</a>
+        </nav>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
       <div class="notices" aria-live="polite">
@@ -137,7 +140,7 @@ export class AppShell extends LitElement {
           ></hold-panel>
           <p class="caution">${CAUTION}</p>
         </section>
-        <section class="questions" aria-label="Questions">
+        <section class="questions" id="questions" aria-label="Questions" tabindex="-1">
           <question-tabs
             .context=${{ design, report, units, ghost, session, tick: this.#tick, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
           ></question-tabs>

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { type DecimalMark, decimalMark } from '../session/number-format.ts';
 import type { Session } from '../session/session.ts';
@@ -118,6 +118,9 @@ export class PageHeader extends LitElement {
   /** The session's counter, so that this renders when the session changes. */
   @property({ type: Number }) tick = 0;
 
+  /** The demo just chosen, while its list has the focus: the arrow keys go on from there. */
+  @state() private demo = '';
+
   protected override render() {
     if (!this.session) return nothing;
     const { design, keeping } = this.session;
@@ -161,7 +164,13 @@ export class PageHeader extends LitElement {
   }
 
   #demos() {
-    return html`<select class="demos" aria-label="Open a demo design" .value=${live('')} @change=${this.#onDemo}>
+    return html`<select
+      class="demos"
+      aria-label="Open a demo design"
+      .value=${live(this.demo)}
+      @change=${this.#onDemo}
+      @blur=${this.#onDemoLeft}
+    >
       <option value="" disabled selected>Demos</option>
       ${this.demos.map(({ id, label }) => html`<option value=${id}>${label}</option>`)}
     </select>`;
@@ -190,10 +199,13 @@ export class PageHeader extends LitElement {
   };
 
   readonly #onDemo = (event: Event): void => {
-    const select = event.target as HTMLSelectElement;
-    const demo = this.demos.find(({ id }) => id === select.value);
-    select.value = '';
+    this.demo = (event.target as HTMLSelectElement).value;
+    const demo = this.demos.find(({ id }) => id === this.demo);
     if (demo) this.session?.openDesign(demo.design, `open ${demo.label.toLowerCase()}`);
+  };
+
+  readonly #onDemoLeft = (): void => {
+    this.demo = '';
   };
 
   readonly #onUnits = (event: Event): void => {
