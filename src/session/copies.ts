@@ -3,7 +3,11 @@
  * synchronous storage that covers the moment until the database has it. A note tells of the history only what the
  * database does not hold yet. Records are numbered like documents, a step per version.
  */
-import { migrationChain, type PlainDocument, type Step as Upgrade } from '../solver/design/migrate.ts';
+import {
+  migrationChain,
+  type PlainDocument,
+  type Step as Upgrade,
+} from '../solver/design/migration-chain.ts';
 import type { Step, Trail } from './history.ts';
 
 /** A copy in the database. Its text and the states of its trail are of any document version. */

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { deflateRawSync, deflateSync, inflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LONGEST_DATA } from '../../src/session/packing.ts';
+import { LONGEST_DATA, PACKING } from '../../src/session/packing.ts';
 import { hasLink, makeLink, readLink } from '../../src/session/share-link.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { type Reading, readDesign } from '../../src/solver/design/read.ts';
@@ -24,6 +24,20 @@ describe('a share link', () => {
     const reading = readLink(linkOf(design), readDesign);
     expect(reading).toEqual({ ok: true, design });
   });
+
+  it.each(Array.from({ length: PACKING }, (_, k) => k + 1))(
+    'of packing %i, as it was sent then, still opens',
+    (packing) => {
+      const sent = (name: string) =>
+        readFileSync(new URL(`../designs/versions/${name}`, import.meta.url), 'utf8');
+      const design = JSON.parse(sent('1.json'));
+      expect(sent(`link-${packing}.txt`)).toContain(`#design.${packing}.`);
+      expect(readLink(sent(`link-${packing}.txt`), readDesign)).toMatchObject({
+        ok: true,
+        design: { name: design.name, remarks: design.remarks },
+      });
+    },
+  );
 
   it('carries any name and any notes', () => {
     const asItStands = (text: string): Reading => ({ ok: true, design: JSON.parse(text) });

@@ -1,4 +1,4 @@
-import type { PlainDocument, Step } from '../../src/solver/design/migrate.ts';
+import type { PlainDocument, Step } from '../../src/solver/design/migration-chain.ts';
 
 /** What was stored in the version before, and what the step makes of it. */
 export interface UpgradeCase {

@@ -1,7 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { VERSION } from '../../../src/solver/design/document.ts';
-import { migrate, migrationChain, type Step } from '../../../src/solver/design/migrate.ts';
+import { migrate, STEPS } from '../../../src/solver/design/migrate.ts';
+import { migrationChain, type Step } from '../../../src/solver/design/migration-chain.ts';
+import { readDesign } from '../../../src/solver/design/read.ts';
 import { goodDocument } from '../../designs/change.ts';
+import { type UpgradeCase, unexercised } from '../../support/upgrades.ts';
 
 /** A made-up history: version 2 renamed a key, version 3 turned a number into an object. */
 const steps: Step[] = [
@@ -43,7 +47,43 @@ describe('the migration chain', () => {
   });
 });
 
+/** One case for each step of this program: what was stored, and what it becomes. None while version 1 is the present. */
+const CASES: readonly UpgradeCase[] = [];
+
+/** The document of that version as it was stored then; the file is never changed. */
+const stored = (version: number): string =>
+  readFileSync(new URL(`../../designs/versions/${version}.json`, import.meta.url), 'utf8');
+
+const VERSIONS = Array.from({ length: VERSION }, (_, k) => k + 1);
+
+describe('a step without a case', () => {
+  const CASE: UpgradeCase = { to: 2, before: { title: 'old' }, after: { name: 'old' } };
+
+  it('is found, wherever it stands', () => {
+    expect(unexercised(steps, [])).toEqual([2, 3]);
+    expect(unexercised(steps, [CASE])).toEqual([3]);
+    expect(unexercised(steps, [CASE, { ...CASE, to: 3 }])).toEqual([]);
+  });
+});
+
 describe('the chain of this program', () => {
+  it('has a case for every step', () => {
+    expect(unexercised(STEPS, CASES)).toEqual([]);
+    expect(STEPS).toHaveLength(VERSION - 1);
+  });
+
+  it('makes of each case what it should', () => {
+    for (const { to, before, after } of CASES)
+      expect(STEPS.find((step) => step.to === to)!.change(before)).toEqual(after);
+  });
+
+  it.each(VERSIONS)('opens the document stored by version %i, with the keys it did not know', (version) => {
+    const reading = readDesign(stored(version));
+    expect(reading).toMatchObject({ ok: true, design: { version: VERSION } });
+    const { remarks } = JSON.parse(stored(version));
+    expect(reading.ok && reading.design).toMatchObject({ name: `Stored by version ${version}`, remarks });
+  });
+
   it('brings a document of every version to the present one', () => {
     for (let version = 1; version <= VERSION; version++)
       expect(migrate({ version }, version)).toMatchObject({ version: VERSION });
