@@ -48,7 +48,7 @@ function changedElsewhere(session: Session, { label }: Elsewhere): TemplateResul
 function leftBehind(session: Session, { design, time }: LeftOver, more: number): TemplateResult {
   const when = new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
   return html`<p class="notice news left">
-    “${design.name}”, last changed ${when} in a tab that is closed, is still kept${more > 0 ? `, and ${more} more` : ''}.
+    “${design.name}”, last changed ${when} in a tab that is closed, is still saved here${more > 0 ? `, and ${more} more` : ''}.
     <button type="button" @click=${() => session.openLeft()}>Open it</button>
     <button type="button" @click=${() => session.keeping.hideLeft()}>Not now</button>
   </p>`;

@@ -127,6 +127,6 @@ function explain([trouble]: Trouble[], isKnown: boolean): Pick<Recovery, 'messag
     };
   const message = isKnown
     ? null
-    : 'What this browser has kept could not be read: its storage is blocked or damaged. It is left as it is; save your work as a file.';
+    : 'What this browser has saved could not be read: its storage is blocked or damaged. It is left as it is; save your work as a file.';
   return { message, unreadable: null };
 }

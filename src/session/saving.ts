@@ -112,6 +112,6 @@ export class Saving {
 function storageMessage(trouble: unknown): string {
   const isFull = trouble instanceof DOMException && trouble.name === 'QuotaExceededError';
   return isFull
-    ? 'This browser’s storage is full, so the design is not being kept. Save it as a file.'
-    : 'This browser does not let the design be kept. Save it as a file.';
+    ? 'This browser’s storage is full, so the design is not being saved. Save it as a file.'
+    : 'This browser does not let the design be saved. Save it as a file.';
 }

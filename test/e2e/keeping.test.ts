@@ -12,6 +12,7 @@ afterAll(async () => {
 
 const nameOf = (page: Page) => page.evaluate(() => document.querySelector('app-shell')!.session!.design.name);
 const state = (page: Page) => page.locator('page-header .state');
+const saved = (page: Page) => page.locator('page-header .state.saved').waitFor();
 
 async function rename(page: Page, name: string): Promise<void> {
   const field = page.getByRole('textbox', { name: 'Name of the design' });
@@ -114,7 +115,7 @@ describe('two tabs', () => {
     expect(await axeFindings(later)).toEqual([]);
     await notice.getByRole('button', { name: 'Open it' }).click();
     expect(await nameOf(later)).toBe('Made in the first');
-    await expect.poll(() => state(later).textContent()).toBe('kept');
+    await saved(later);
     await later.close();
     const last = await another(context);
     expect(await nameOf(last)).toBe('Made in the first');
@@ -162,7 +163,7 @@ describe('the browser’s storage', () => {
     await rename(page, 'Too much');
     const notice = page.locator('.notice.trouble', { hasText: 'This browser’s storage is full' });
     await notice.waitFor();
-    expect(await state(page).textContent()).toBe('not kept');
+    expect(await state(page).textContent()).toBe('not saved');
     expect(await axeFindings(page)).toEqual([]);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -192,7 +193,7 @@ describe('the browser’s storage', () => {
     await opened(page);
     await page.locator('.notice.trouble', { hasText: 'its storage is blocked or damaged' }).waitFor();
     await bend(page);
-    await page.locator('.notice.trouble', { hasText: 'does not let the design be kept' }).waitFor();
+    await page.locator('.notice.trouble', { hasText: 'does not let the design be saved' }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     expect(await tipAngle(page)).toBe(26.5);
     await close();
@@ -209,7 +210,7 @@ describe('the browser’s storage', () => {
     await opened(page);
     await bend(page);
     await rename(page, 'Kept');
-    await expect.poll(() => state(page).textContent()).toBe('kept');
+    await saved(page);
     await page.reload();
     await opened(page);
     expect(await nameOf(page)).toBe('Kept');
@@ -222,7 +223,7 @@ describe('the browser’s storage', () => {
   it('whose copy is damaged opens the copy before it, says so and hands the damaged one out', async () => {
     const { page, faults, close } = await visit();
     await rename(page, 'Sound');
-    await expect.poll(() => state(page).textContent()).toBe('kept');
+    await saved(page);
     await page.reload();
     await opened(page);
     await page.evaluate(

@@ -259,9 +259,9 @@ describe('a storage that refuses', () => {
     [
       'full',
       'QuotaExceededError',
-      'This browser’s storage is full, so the design is not being kept. Save it as a file.',
+      'This browser’s storage is full, so the design is not being saved. Save it as a file.',
     ],
-    ['blocked', 'InvalidStateError', 'This browser does not let the design be kept. Save it as a file.'],
+    ['blocked', 'InvalidStateError', 'This browser does not let the design be saved. Save it as a file.'],
   ])('is said when it is %s, and tried again until it works', async (_what, name, message) => {
     const place = memory();
     const write = place.shelf.write;
