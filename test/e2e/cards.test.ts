@@ -43,8 +43,11 @@ describe('the beach card', () => {
     const paper = (await page.pdf({ format: 'A4' })).toString('latin1');
     expect(paper.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
 
+    await page.evaluate(() => navigator.serviceWorker.ready);
+    await page.context().setOffline(true); // the beach has no network
     await page.reload(); // the setting is kept in the address
     await page.getByText('+0.1° nose up').waitFor();
+    await page.context().setOffline(false);
     await page.goto(`${stage.built.address}beach.html#design.1.AAAA`);
     await page.getByRole('alert').getByText('The link cannot be opened').waitFor();
     await page.getByRole('link', { name: 'To the workbench' }).tap();

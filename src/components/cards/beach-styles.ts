@@ -15,6 +15,11 @@ export const beachStyles = css`
     border-block: 3px solid var(--ink);
     min-height: 6.2rem;
   }
+  @media (max-width: 30rem) {
+    .strip {
+      min-height: 8.6rem; /* as with its figures: nothing jumps when they come */
+    }
+  }
   .strip .wait {
     grid-column: 1 / -1;
   }

@@ -99,7 +99,7 @@ function trim({ drawn, set }: BeachAnswer, units: UnitSystem): CardFigure {
     name: 'Balances at, feet left alone',
     ...speeds(drawn.trimSpeed, set.trimSpeed, units),
     kind: 'solved',
-    how: 'The speed at which it balances with the feet left on the board where they balance at cruise as drawn. None: no speed from half of take-off to twice top speed does.',
+    how: 'The speed nearest to cruise at which it balances with the feet left on the board where they balance at cruise as drawn. None: no speed from half of take-off to twice top speed does.',
   };
 }
 

@@ -15,7 +15,7 @@ import { attempt } from './attempt.ts';
 import { depthAtSpeed } from './condition.ts';
 import { holdTerms } from './hold.ts';
 import { neutralPoint } from './pitch.ts';
-import { trimSpeed } from './shims.ts';
+import { balanceSpeed } from './shims.ts';
 import { type LevelRunner, speedPoint } from './speed.ts';
 import { makeRunner } from './speed-study.ts';
 import { type Study, within } from './study.ts';
@@ -72,7 +72,7 @@ function* figuresOf(
   stance: number | null,
   make: (design: Design) => LevelRunner,
 ): Study<BeachFigures> {
-  const { speeds, balance } = design.brief;
+  const { speeds } = design.brief;
   const runner = make(design);
   let problem: string | null = null;
   let cruise: BeachFigures['cruise'] = null;
@@ -86,8 +86,7 @@ function* figuresOf(
   yield 0.5;
   const takeOff = lowestSpeed(runner, runner.weight);
   yield 0.8;
-  const left = stance === null ? null : { ...balance, x: stance - strut };
-  const trim = left && trimSpeed(make({ ...design, brief: { ...design.brief, balance: left } }));
+  const trim = stance === null ? null : balanceSpeed(runner, stance - strut);
   return { cruise, problem, trimSpeed: trim, takeOff, topDrag };
 }
 

@@ -11,6 +11,7 @@ import { LevelRunner } from '../../../src/solver/studies/speed.ts';
 import { makeRunner } from '../../../src/solver/studies/speed-study.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
 import curved from '../../../web/demos/curved-race.json';
+import downwind from '../../../web/demos/downwind.json';
 import flat from '../../../web/demos/flat-race.json';
 import { expectClose } from '../../support/close.ts';
 
@@ -36,8 +37,32 @@ describe('a setting on the beach', () => {
   it('as drawn changes nothing and balances at cruise by its very definition', LONG, () => {
     const { drawn, set } = answer(race, {});
     expect(set).toBe(drawn);
-    expectClose('speed of balance', drawn.trimSpeed!, race.brief.speeds.cruise, { within: 2e-3 });
+    expect(drawn.trimSpeed).toBe(race.brief.speeds.cruise);
   });
+
+  it(
+    'balances at the speed nearest to cruise where the stance does so at two, and at none where it does nowhere',
+    LONG,
+    () => {
+      const wide = downwind as unknown as Design;
+      const { drawn, set } = answer(wide, { strut: 0.001 });
+      const wanted = cruise(drawn).balance - 0.001;
+      const stanceAt = (speed: number) => makeRunner(wide).run(speed, 'incidence').stance;
+      expectClose('stance', stanceAt(set.trimSpeed!), wanted, { within: 2e-5 });
+      expect(Math.abs(set.trimSpeed! - wide.brief.speeds.cruise)).toBeLessThan(1);
+      // A scan of the whole range finds no crossing for a foil moved so far that the stance is never wanted.
+      const far = answer(wide, { strut: 0.02 });
+      const speeds = Array.from({ length: 60 }, (_, k) => 3.601 + (k / 59) * (2 * 9.774 - 3.601));
+      const crossings = speeds.filter(
+        (speed, k) =>
+          k > 0 &&
+          (stanceAt(speed) - cruise(far.drawn).balance + 0.02) *
+            (stanceAt(speeds[k - 1]!) - cruise(far.drawn).balance + 0.02) <
+            0,
+      );
+      expect(far.set.trimSpeed === null).toBe(crossings.length === 0);
+    },
+  );
 
   it('is the edited document, and the feet stay on the board', () => {
     const set = setUp(race, { shim: 0.3, strut: 0.01, mass: -5, water: 'fresh', temperature: 8 });
