@@ -20,7 +20,7 @@ import { type Colour, spreadPainter, transitionPainter } from './solid/skin-canv
 import './solid/solid-canvas.ts';
 import type { SolidCanvas } from './solid/solid-canvas.ts';
 import type { SkinPainter } from './solid/stage.ts';
-import { summary, viewTitle } from './solid/words.ts';
+import { seenWords, summary, viewTitle } from './solid/words.ts';
 import { StudyController } from './study-controller.ts';
 import { studyStyles } from './study-styles.ts';
 import { studyWait } from './study-wait.ts';
@@ -54,7 +54,15 @@ export class SolidView extends LitElement {
         color: var(--paper);
       }
       choice-field {
+        flex: 0 1 23rem;
         --control-width: 14rem;
+      }
+      @media (forced-colors: active) {
+        .views [aria-pressed='true'] {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
       }
       .visually-hidden {
         position: absolute;
@@ -199,7 +207,7 @@ export class SolidView extends LitElement {
         draw: (width, height) => view.drawAt(width, height),
         ...view.size,
         title: design.name,
-        note: `Seen ${viewTitle(pose)}. ${this.#painted()}`,
+        note: `The foil ${seenWords(pose)}. ${this.#painted()}`,
         legend: this.#legend(),
         colour: view.colour,
       });

@@ -44,7 +44,7 @@ async function show({ design, report }: Sample, studies = new Studies(SILENT)) {
     </div>`,
   );
   const view = box.querySelector<SolidView>('solid-view')!;
-  await waitUntil(() => pictureOf(view).frames > 0, 'first frame');
+  await waitUntil(() => pictureOf(view).frames > 0, 'first frame', PATIENT);
   await view.updateComplete;
   return view;
 }
@@ -100,7 +100,7 @@ describe('the view to turn', BUSY, () => {
     const view = await show(sample());
     await expect(view).to.be.accessible();
     expect(labelOf(view)).to.match(
-      /^The foil in three dimensions, seen Three-quarter \(from ahead and port, 20° above\)/,
+      /^The foil in three dimensions, seen three-quarter \(from ahead and port, 20° above\)/,
     );
     expect(labelOf(view)).to.match(
       /wing \d+\smm from tip to tip, tips \d+(\.\d)?\smm down, stabilizer 610\smm aft, strut 950\smm/,
@@ -316,7 +316,7 @@ describe('paint', BUSY, () => {
     expect(textOf(view)).to.contain('Solving the layer along the span');
     const plain = pixels(view);
     answer(map);
-    await waitUntil(() => view.shadowRoot!.querySelector('.legend'), 'the legend');
+    await waitUntil(() => view.shadowRoot!.querySelector('.legend'), 'the legend', PATIENT);
     expect(differing(plain, pixels(view))).to.be.greaterThan(300);
     expect(textOf(view)).to.contain('wing 43 % of the area laminar, stabilizer 43 % of the area laminar');
     expect(view.shadowRoot!.querySelector('table')!.textContent!.replace(/\s+/g, ' ')).to.contain(
@@ -380,12 +380,12 @@ describe('graphics that fail', BUSY, () => {
     const before = pixels(view);
     taking.loseContext();
     const lost = () => pictureOf(view).shadowRoot!.querySelector('.lost');
-    await waitUntil(() => lost(), 'the sentence');
+    await waitUntil(() => lost(), 'the sentence', PATIENT);
     expect(lost()!.textContent).to.contain('taken the graphics away');
     await expect(view).to.be.accessible();
     await new Promise((resolve) => setTimeout(resolve));
     taking.restoreContext();
-    await waitUntil(() => !lost(), 'the graphics');
+    await waitUntil(() => !lost(), 'the graphics', PATIENT);
     await rest(view);
     expect(differing(before, pixels(view))).to.equal(0);
   });
@@ -401,7 +401,7 @@ describe('graphics that fail', BUSY, () => {
     const view = await show(sample());
     const elsewhere = await fixture(html`<div style="width: 500px"></div>`);
     elsewhere.append(view);
-    await waitUntil(() => pictureOf(view).frames > 0 && pictureOf(view).size.width > 0, 'a frame');
+    await waitUntil(() => pictureOf(view).frames > 0 && pictureOf(view).size.width > 0, 'a frame', PATIENT);
     expect(opaque(pixels(view))).to.be.greaterThan(500);
   });
 
@@ -419,7 +419,7 @@ describe('graphics that fail', BUSY, () => {
       const view = await fixture<SolidView>(
         html`<solid-view .design=${design} .report=${report}></solid-view>`,
       );
-      await waitUntil(() => textOf(view).includes('gives no WebGL'), 'the sentence');
+      await waitUntil(() => textOf(view).includes('gives no WebGL'), 'the sentence', PATIENT);
       expect(textOf(view)).to.contain('from ahead, from above and from the side show the same foil');
       await expect(view).to.be.accessible();
     } finally {

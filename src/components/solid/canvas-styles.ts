@@ -42,8 +42,26 @@ export const canvasStyles = css`
     right: 0.4rem;
     bottom: 0.4rem;
     display: grid;
-    grid-template-columns: repeat(3, auto);
+    grid-template-areas: 'nearer up further' 'left down right';
     gap: 0.2rem;
+  }
+  .left {
+    grid-area: left;
+  }
+  .up {
+    grid-area: up;
+  }
+  .down {
+    grid-area: down;
+  }
+  .right {
+    grid-area: right;
+  }
+  .nearer {
+    grid-area: nearer;
+  }
+  .further {
+    grid-area: further;
   }
   .pad button {
     width: 1.9rem;
@@ -69,7 +87,7 @@ export const canvasStyles = css`
     /* A small picture has no room for buttons on it. */
     .pad {
       position: static;
-      grid-template-columns: repeat(6, auto);
+      grid-template-areas: 'left up down right nearer further';
       justify-content: start;
       margin-top: 0.3rem;
     }

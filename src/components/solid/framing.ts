@@ -9,8 +9,14 @@ import type { Frame } from './camera.ts';
 const MOST_ABOVE = 1.6; // half spans: more strut than this would make the wing small
 const BELOW = 0.3; // half spans, room for tips that come down
 
+/** Of a design and what stands beside it. */
+export function frameOf(design: Design, ghost: Design | null = null): Frame {
+  const own = frameOfOne(design);
+  return ghost ? { ...own, points: [...own.points, ...frameOfOne(ghost).points] } : own;
+}
+
 /** Tips of wing and stabilizer at their lengths, nose and end, and the strut up to the surface or as far as leaves the wing large. */
-export function frameOf(design: Design): Frame {
+function frameOfOne(design: Design): Frame {
   const { stabilizer, fuselage, strut } = design;
   const half = 0.5 * extentOf([{ ...design, stabilizer: null }]);
   const chord = nextPreferred(0.3 * half);

@@ -23,7 +23,7 @@ const LETTERS = 15; // CSS px
 /** Size in px of the picture of a view, its foot included. */
 export function pictureSize({ width, height, legend }: Pick<PictureParts, 'width' | 'height' | 'legend'>) {
   const scale = Math.max(2, LEAST_WIDTH / width);
-  const foot = legend.length > 0 ? 5.6 * LETTERS : 3.6 * LETTERS;
+  const foot = legend.length > 0 ? 6.2 * LETTERS : 3.6 * LETTERS;
   return {
     scale,
     width: Math.round(width * scale),

@@ -119,26 +119,27 @@ export class SolidCanvas extends LitElement {
     if (!this.#stage && !this.#start(design)) return;
     const [stage, eye] = [this.#stage!, this.#eye!];
     const isOther = changed.has('design');
-    if (isOther) {
-      stage.show(design);
-      eye.hold(frameOf(design));
+    if (isOther) stage.show(design);
+    if (isOther || changed.has('ghost')) {
+      stage.showGhost(this.ghost, design);
+      eye.hold(frameOf(design, this.ghost));
     }
-    if (isOther || changed.has('ghost')) stage.showGhost(this.ghost, design);
     if (changed.has('painter')) stage.paint(this.painter?.(this.colour) ?? null);
     if (isOther || changed.has('ghost') || changed.has('painter')) eye.request();
   }
 
   /** The same without dragging: for one finger, a switch, a head pointer. */
   #pad() {
-    const button = (label: string, sign: string, press: () => void) =>
-      html`<button type="button" aria-label=${label} title=${label} @click=${press}>${sign}</button>`;
+    const button = (place: string, label: string, sign: string, press: () => void) =>
+      html`<button type="button" class=${place} aria-label=${label} title=${label} @click=${press}>${sign}</button>`;
     const turn = (yaw: number, pitch: number) => () =>
       this.#eye?.turn(yaw * TURN_STEP, pitch * TURN_STEP, false);
     const approach = (factor: number) => () => this.#eye?.approach(factor, false);
     return html`<div class="pad" role="group" aria-label="Turn the foil">
-      ${button('Nearer', '+', approach(NEAR_STEP))} ${button('Look from higher', '↑', turn(0, 1))}
-      ${button('Further', '−', approach(1 / NEAR_STEP))} ${button('Turn to the left', '←', turn(-1, 0))}
-      ${button('Look from lower', '↓', turn(0, -1))} ${button('Turn to the right', '→', turn(1, 0))}
+      ${button('left', 'Turn to the left', '←', turn(-1, 0))} ${button('up', 'Look from higher', '↑', turn(0, 1))}
+      ${button('down', 'Look from lower', '↓', turn(0, -1))} ${button('right', 'Turn to the right', '→', turn(1, 0))}
+      ${button('nearer', 'Nearer', '+', approach(NEAR_STEP))}
+      ${button('further', 'Further', '−', approach(1 / NEAR_STEP))}
     </div>`;
   }
 
@@ -152,7 +153,7 @@ export class SolidCanvas extends LitElement {
       return false;
     }
     const moved = () => this.dispatchEvent(new CustomEvent(EYE_MOVED));
-    this.#eye = new Eye(this.#stage, frameOf(design), moved);
+    this.#eye = new Eye(this.#stage, frameOf(design, this.ghost), moved);
     this.#stage.colour(this.colour);
     this.#stage.show(design);
     this.#stage.showGhost(this.ghost, design);

@@ -63,6 +63,7 @@ export class Stage {
   #ghost: FoilMesh | null = null;
   #colour: Colour = () => 'white';
   #isPainted = false;
+  #size = '';
 
   constructor(readonly canvas: HTMLCanvasElement) {
     const context = canvas.getContext('webgl2', {
@@ -128,8 +129,14 @@ export class Stage {
 
   /** Draws at a size in CSS px; `sharpness`: device pixels to each. */
   draw(pose: Pose, width: number, height: number, sharpness = devicePixelRatio): void {
-    this.#renderer.setPixelRatio(Math.min(SHARPEST, sharpness));
-    this.#renderer.setSize(width, height, false);
+    const ratio = Math.min(SHARPEST, sharpness);
+    const size = `${width} ${height} ${ratio}`;
+    // Setting the same size once more would take a new buffer.
+    if (size !== this.#size) {
+      this.#renderer.setPixelRatio(ratio);
+      this.#renderer.setSize(width, height, false);
+      this.#size = size;
+    }
     this.#look(pose, width / height);
     this.#renderer.render(this.#scene, this.#camera);
   }

@@ -31,6 +31,12 @@ export function viewTitle(pose: Pose): string {
   return named ? `${named.label} (${viewWords(pose)})` : viewWords(pose);
 }
 
+/** "seen three-quarter (from ahead and port, 20° above)". */
+export function seenWords(pose: Pose): string {
+  const title = viewTitle(pose);
+  return `seen ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+}
+
 /** View and key figures. */
 export function summary(
   pose: Pose,
@@ -50,5 +56,5 @@ export function summary(
     design.stabilizer ? `stabilizer ${length(design.stabilizer.arm)} aft` : 'no stabilizer',
     design.strut ? `strut ${length(design.strut.length)}` : 'no strut',
   );
-  return `The foil in three dimensions, seen ${viewTitle(pose)}: ${parts.join(', ')}.${painted && ` ${painted}`}`;
+  return `The foil in three dimensions, ${seenWords(pose)}: ${parts.join(', ')}.${painted && ` ${painted}`}`;
 }
