@@ -8,6 +8,7 @@ import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
 import { Arrivals } from './arrivals.ts';
 import type { DesignEditEvent, DesignKeepEvent } from './events.ts';
+import './band-list.ts';
 import './ghost-chip.ts';
 import './head-on-view.ts';
 import './headline-figures.ts';
@@ -105,6 +106,7 @@ export class AppShell extends LitElement {
         </section>
         <section class="headline" aria-label="Headline figures">
           <headline-figures .report=${report} .units=${units} .ghost=${ghost}></headline-figures>
+          <band-list .design=${design} .units=${units} .studies=${session.studies} question="headline"></band-list>
         </section>
         <section class="editors" aria-label="Editors" tabindex="-1">
           <brief-panel .brief=${design.brief} .units=${units}></brief-panel>

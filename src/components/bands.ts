@@ -6,6 +6,7 @@ import type { Studies } from '../session/studies.ts';
 import { formatWithUnit, type Quantity, toDisplay, type UnitSystem } from '../session/units.ts';
 import type { BandName, Bands } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
+import { STATED, type StatedName } from '../solver/stated-bands.ts';
 import { StudyController } from './study-controller.ts';
 
 /** A figure's working has been opened or closed. */
@@ -54,15 +55,25 @@ export function sayBand(
   quantity: Quantity,
   units: UnitSystem,
 ): string {
-  const { method, strips, inputs } = figures[name];
-  const write = (value: number | null) => {
-    if (value === null) return 'not known';
-    const shown = toDisplay(value, quantity, units);
-    const decimals = shown > 0 ? Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(shown)))) : 0;
-    return `±${formatWithUnit(value, quantity, units, { decimals })}`;
-  };
+  const { method, strips, inputs, sections } = figures[name];
+  const write = (value: number | null) => (value === null ? 'not known' : sayWidth(value, quantity, units));
   const given = `tip droop to ${writePlain(known.droop)}°, stabilizer to ${writePlain(known.incidence)}°, mass to ${100 * known.mass} %, speed to ${100 * known.speed} %`;
-  return `method ${write(method)} (four rows along the chord against one), strips ${write(strips)} (80 a side against 40), inputs ${write(inputs)} (${given})`;
+  const measured = sections === null ? '' : `sections ${write(sections)} (scatter of measured ones), `;
+  return `method ${write(method)} (four rows along the chord against one), ${measured}strips ${write(strips)} (80 a side against 40), inputs ${write(inputs)} (${given})`;
+}
+
+/** Two digits that count, with the unit. */
+function sayWidth(value: number, quantity: Quantity, units: UnitSystem): string {
+  const shown = toDisplay(value, quantity, units);
+  const decimals = shown > 0 ? Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(shown)))) : 0;
+  return `±${formatWithUnit(value, quantity, units, { decimals })}`;
+}
+
+/** One sentence of a band that measured or closed values tell, the same for every design. */
+export function sayStated(name: StatedName): string {
+  const { share, values, against } = STATED[name];
+  const width = formatWithUnit(share, 'share', 'si', { decimals: share < 0.01 ? 2 : 0 });
+  return `method ±${width} (root mean square of ${values} ${against})`;
 }
 
 declare global {

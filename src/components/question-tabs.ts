@@ -1,5 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import './band-list.ts';
+import { hasBands } from './question-bands.ts';
 import type { QuestionContext } from './questions.ts';
 import { QUESTIONS } from './questions.ts';
 
@@ -88,7 +90,13 @@ export class QuestionTabs extends LitElement {
       </div>
       <div role="tabpanel" id="panel" aria-labelledby="tab-${this.open}">
         ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : question.render(this.context)}
+        ${this.#bands(question.id, this.context)}
       </div>`;
+  }
+
+  #bands(id: string, { design, units, studies }: QuestionContext) {
+    if (!hasBands(id)) return nothing;
+    return html`<band-list .design=${design} .units=${units} .studies=${studies} .question=${id}></band-list>`;
   }
 
   #show(id: string): void {

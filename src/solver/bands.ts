@@ -1,8 +1,9 @@
 /**
  * How wide each headline figure stands: what the method leaves open (four rows of vortices along the chord against the
- * one of the default, at 20 strips a side), what the strips leave open (80 a side against the default 40), and what a
- * builder's own measurements leave open (each input moved both ways by what it is commonly known to, the halves of the
- * changes added as squares). Half widths, in the figure's own unit; null where a figure has no value to compare.
+ * one of the default, at 20 strips a side), what the strips leave open (80 a side against the default 40), what a builder's
+ * own measurements leave open (each input moved both ways by what it is commonly known to, the halves of the changes added
+ * as squares), and what the measured sections scatter by (`stated-bands.ts`). Half widths, in the figure's own unit; null
+ * where a figure has no value to compare.
  */
 
 import type { Design } from './design/document.ts';
@@ -10,9 +11,23 @@ import { withDroopAmplitude } from './design/laws.ts';
 import { surfaceOf } from './geometry/surface.ts';
 import type { ConditionOptions, Report } from './report.ts';
 import { solve } from './solve.ts';
+import { STATED } from './stated-bands.ts';
+import { attempt as tried } from './studies/attempt.ts';
+import { resolutionOf } from './studies/condition.ts';
+import { profileFor } from './studies/profile-for.ts';
+import { LevelRunner } from './studies/speed.ts';
 import type { Study } from './studies/study.ts';
+import { lowestSpeed } from './studies/take-off.ts';
 
-const FIGURES = {
+/** One design under one set of options: at cruise, at top speed, and where it lifts off. */
+interface Answer {
+  report: Report;
+  top: Report | null;
+  takeOff: number | null; // m/s
+}
+
+/** Figures of the report at cruise. */
+const AT_CRUISE = {
   lostFraction: ({ ledger }: Report) => ledger.lostFraction,
   leanedAway: ({ ledger }: Report) => ledger.leanedAway,
   metAtSmallerAngle: ({ ledger }: Report) => ledger.metAtSmallerAngle,
@@ -30,14 +45,40 @@ const FIGURES = {
   neutralPoint: ({ stability }: Report) => stability.neutralPoint,
   staticMargin: ({ stability }: Report) => stability.staticMargin,
   stabilizerVolume: ({ stability }: Report) => stability.holdTerms.pitch,
+  cruiseDrag: ({ drag }: Report) => drag.total,
+  liftToDrag: ({ condition, drag }: Report) => condition.weightCarried / drag.total,
+  stallMargin: ({ sections }: Report) => finite(sections.stallMargin),
 };
 
-export type BandName = keyof typeof FIGURES;
+const FIGURES = {
+  ...Object.fromEntries(
+    Object.entries(AT_CRUISE).map(([name, of]) => [name, ({ report }: Answer) => of(report)]),
+  ),
+  topDrag: ({ top }: Answer) => top?.drag.total ?? null,
+  takeOffSpeed: ({ takeOff }: Answer) => takeOff,
+} as Record<BandName, (answer: Answer) => number | null>;
+
+export type BandName = keyof typeof AT_CRUISE | 'topDrag' | 'takeOffSpeed';
+
+/** What the measured sections leave open of the figures that sections decide; null where they do not. */
+const BY_SECTIONS: Partial<Record<BandName, (answer: Answer) => number | null>> = {
+  cruiseDrag: ({ report }) => STATED.sectionDrag.share * profileDrag(report),
+  liftToDrag: ({ report }) =>
+    (STATED.sectionDrag.share * profileDrag(report) * report.condition.weightCarried) /
+    report.drag.total ** 2,
+  topDrag: ({ top }) => top && STATED.sectionDrag.share * profileDrag(top),
+  // lift off goes with one over the root of the greatest lift
+  takeOffSpeed: ({ takeOff }) => takeOff && 0.5 * STATED.greatestLift.share * takeOff,
+};
+
+const profileDrag = ({ drag }: Report) => drag.wingProfile + drag.stabilizerProfile + drag.strutProfile;
+const finite = (value: number | null) => (value !== null && Number.isFinite(value) ? value : null);
 
 export interface Band {
   method: number | null;
   strips: number | null;
   inputs: number | null;
+  sections: number | null; // null where sections do not decide
 }
 
 export interface Bands {
@@ -78,7 +119,7 @@ const CHANGES: readonly Change[] = [
 export function* bandStudy(design: Design): Study<Bands> {
   const cases = 4 + 2 * CHANGES.length;
   let done = 0;
-  const answers: Array<Report | null> = [];
+  const answers: Array<Answer | null> = [];
   const ask = (changed: Design | null, options: ConditionOptions) => {
     answers.push(changed && attempt(changed, options));
     done++;
@@ -89,25 +130,35 @@ export function* bandStudy(design: Design): Study<Bands> {
   yield ask(design, {});
   yield ask(design, { strips: 80, stabilizerStrips: 40 });
   for (const change of CHANGES) for (const way of [-1, 1] as const) yield ask(change(design, way), {});
+  const usual = answers[2];
   const figures = Object.fromEntries(
     Object.entries(FIGURES).map(([name, of]) => [
       name,
-      bandOf(answers.map((report) => report && of(report))),
+      {
+        ...bandOf(answers.map((answer) => answer && of(answer))),
+        sections: usual ? (BY_SECTIONS[name as BandName]?.(usual) ?? null) : null,
+      },
     ]),
   ) as Record<BandName, Band>;
   return { figures, known: KNOWN };
 }
 
 /** A shape that cannot be drawn or carried after a change tells nothing. */
-function attempt(design: Design, options: ConditionOptions): Report | null {
+function attempt(design: Design, options: ConditionOptions): Answer | null {
   try {
-    return solve(design, options);
+    const at = resolutionOf(options);
+    const runner = new LevelRunner(design, at, profileFor(design, at.sections));
+    return {
+      report: solve(design, options),
+      top: tried(() => solve(design, { ...options, speed: design.brief.speeds.top, neutralDroop: false })),
+      takeOff: tried(() => lowestSpeed(runner, runner.weight)),
+    };
   } catch {
     return null;
   }
 }
 
-function bandOf([single, several, usual, fine, ...moved]: Array<number | null>): Band {
+function bandOf([single, several, usual, fine, ...moved]: Array<number | null>): Omit<Band, 'sections'> {
   const gap = (one: number | null | undefined, other: number | null | undefined) =>
     one == null || other == null ? null : Math.abs(one - other);
   let squares: number | null = null;

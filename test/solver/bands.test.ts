@@ -1,10 +1,12 @@
 /** The bands of the headline figures: what they must be where the answer is known. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { bandStudy } from '../../src/solver/bands.ts';
 import { solve } from '../../src/solver/solve.ts';
 import { finish } from '../../src/solver/studies/study.ts';
 import { expectClose } from '../support/close.ts';
 import { ellipticChord, goodDesign, plainDesign } from '../support/designs.ts';
+
+vi.setConfig({ testTimeout: 60_000 }); // fourteen cases of a foil, more slowly on a busy machine
 
 describe('bands', () => {
   const design = goodDesign('curved-race');
