@@ -6,7 +6,7 @@ import type { Studies } from '../session/studies.ts';
 import { formatWithUnit, type Quantity, toDisplay, type UnitSystem } from '../session/units.ts';
 import type { BandName, Bands } from '../solver/bands.ts';
 import type { Design } from '../solver/design/document.ts';
-import { STATED, type StatedName } from '../solver/stated-bands.ts';
+import { STATED, type StatedName } from '../solver/design/stated-bands.ts';
 import { StudyController } from './study-controller.ts';
 
 /** A figure's working has been opened or closed. */

@@ -1,7 +1,7 @@
 /** Which figures of which question have a band, and in whose words. */
 import type { Quantity } from '../session/units.ts';
 import type { BandName } from '../solver/bands.ts';
-import type { StatedName } from '../solver/stated-bands.ts';
+import type { StatedName } from '../solver/design/stated-bands.ts';
 
 /** A band solved for the design, or one that measured values state, with what else is to be said of it. */
 export type Banded = { label: string } & (

@@ -8,10 +8,10 @@
 
 import type { Design } from './design/document.ts';
 import { withDroopAmplitude } from './design/laws.ts';
+import { STATED } from './design/stated-bands.ts';
 import { surfaceOf } from './geometry/surface.ts';
 import type { ConditionOptions, Report } from './report.ts';
 import { solve } from './solve.ts';
-import { STATED } from './stated-bands.ts';
 import { attempt as tried } from './studies/attempt.ts';
 import { resolutionOf } from './studies/condition.ts';
 import { profileFor } from './studies/profile-for.ts';

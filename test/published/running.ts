@@ -13,11 +13,12 @@ import { priceBand } from '../../src/solver/studies/price-band.ts';
 import { sideStudy } from '../../src/solver/studies/side-study.ts';
 import { bestSpeeds, LevelRunner, speedSeries } from '../../src/solver/studies/speed.ts';
 import { speedDetails } from '../../src/solver/studies/speed-details.ts';
-import { speedStudy } from '../../src/solver/studies/speed-study.ts';
+import { makeRunner, speedStudy } from '../../src/solver/studies/speed-study.ts';
 import { stabilizerChanges } from '../../src/solver/studies/stabilizer-changes.ts';
 import { sizeStabilizer } from '../../src/solver/studies/stabilizer-sizing.ts';
 import { finish } from '../../src/solver/studies/study.ts';
 import { takeOff } from '../../src/solver/studies/take-off.ts';
+import { turningChoices } from '../../src/solver/studies/turning-choices.ts';
 import { goodDesign, plainDesign, plainStabilizer } from '../support/designs.ts';
 import type { PublishedRow } from './row.ts';
 
@@ -162,7 +163,7 @@ const turns: PublishedRow[] = [
     status: 'derived',
     method: 'compared carve at cruise',
     compute: () => {
-      const { turns: choices } = closer();
+      const choices = turningChoices(makeRunner, race, CRUISE);
       const shift = (factor: number) =>
         choices.find((one) => one.change === 'arm' && one.factor === factor)!.shift;
       return [shift(1.25) / shift(1)];

@@ -1,12 +1,12 @@
 /** Every stated band is the scatter that the published checks find: worked out anew from their rows. */
 import { describe, expect, it, vi } from 'vitest';
-import { STATED, type StatedName } from '../../src/solver/stated-bands.ts';
-import { bending } from '../published/bending.ts';
-import { check } from '../published/check.ts';
-import { friction } from '../published/friction.ts';
-import { making } from '../published/making.ts';
-import type { PublishedRow } from '../published/row.ts';
-import { sectionDrag } from '../published/section-drag.ts';
+import { STATED, type StatedName } from '../../../src/solver/design/stated-bands.ts';
+import { bending } from '../../published/bending.ts';
+import { check } from '../../published/check.ts';
+import { friction } from '../../published/friction.ts';
+import { making } from '../../published/making.ts';
+import type { PublishedRow } from '../../published/row.ts';
+import { sectionDrag } from '../../published/section-drag.ts';
 
 vi.setConfig({ testTimeout: 120_000 }); // polars at large Reynolds numbers
 
