@@ -89,6 +89,18 @@ describe('Turn it round', () => {
     },
   );
 
+  it('says when it could not be loaded, and tries again when asked', SLOW, async () => {
+    const { page, close } = await visit(stage, { serviceWorkers: 'block' });
+    await page.route(/solid-view-.*\.js$/, (route) => route.abort());
+    await fold(page).click();
+    await page.getByText('The view to turn could not be loaded').waitFor(PATIENT);
+    expect(await axeFindings(page)).toEqual([]);
+    await page.unroute(/solid-view-.*\.js$/);
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await picture(page).waitFor(PATIENT);
+    await close();
+  });
+
   it('does not hold a finger that scrolls, and turns under one that goes sideways', SLOW, async () => {
     const { page, close } = await visit(stage, {
       viewport: { width: 390, height: 844 },
