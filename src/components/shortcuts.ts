@@ -3,7 +3,7 @@ import type { Session } from '../session/session.ts';
 
 /**
  * What the whole page listens for: undo and redo keys, and the page being hidden or left, when text still being typed
- * is committed and the design kept.
+ * is committed and the design saved; the browser asks first where it could not be saved.
  */
 export class Shortcuts implements ReactiveController {
   constructor(
@@ -15,12 +15,14 @@ export class Shortcuts implements ReactiveController {
 
   hostConnected(): void {
     window.addEventListener('keydown', this.#onKeyDown);
+    window.addEventListener('beforeunload', this.#onUnload);
     window.addEventListener('pagehide', this.#onLeave);
     document.addEventListener('visibilitychange', this.#onVisibility);
   }
 
   hostDisconnected(): void {
     window.removeEventListener('keydown', this.#onKeyDown);
+    window.removeEventListener('beforeunload', this.#onUnload);
     window.removeEventListener('pagehide', this.#onLeave);
     document.removeEventListener('visibilitychange', this.#onVisibility);
   }
@@ -34,6 +36,11 @@ export class Shortcuts implements ReactiveController {
     event.preventDefault();
     if (isRedo) this.session()?.store.redo();
     else this.session()?.store.undo();
+  };
+
+  /** The browser asks whether to leave when what is on screen would be lost, and only then. */
+  readonly #onUnload = (event: Event): void => {
+    if (this.session()?.keeping.state.kind === 'failed') event.preventDefault();
   };
 
   readonly #onLeave = (): void => {

@@ -170,6 +170,9 @@ describe('the browser’s storage', () => {
       notice.getByRole('button', { name: 'Save as a file' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('too-much.json');
+    const asked = page.waitForEvent('dialog');
+    await page.close({ runBeforeUnload: true });
+    await (await asked).dismiss(); // the browser asks before it is lost: stay
     await empty(page);
     await grant(); // nothing is done on the page: it tries again by itself
     await notice.waitFor({ state: 'detached' });
