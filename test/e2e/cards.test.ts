@@ -40,6 +40,9 @@ describe('the beach card', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
 
     await page.locator('.single tbody tr').nth(10).waitFor({ state: 'attached', timeout: 60_000 });
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.evaluate(() => getComputedStyle(document.body).color)).toBe('rgb(0, 0, 0)'); // on paper, also when white on screen
+    await page.emulateMedia({ media: null });
     const paper = (await page.pdf({ format: 'A4' })).toString('latin1');
     expect(paper.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(1);
 
