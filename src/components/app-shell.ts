@@ -96,7 +96,7 @@ export class AppShell extends LitElement {
         </nav>
         <page-header .session=${session} .demos=${this.demos} .units=${units} .tick=${this.#tick}></page-header>
       </header>
-      <div class="notices" aria-live="polite">
+      <div class="notices" aria-live="polite" tabindex="-1" @click=${this.#onNotice}>
         ${pageNotices(session)} ${this.showsHint ? this.#hint() : nothing}
       </div>
       <main>
@@ -195,6 +195,12 @@ export class AppShell extends LitElement {
     remember('decimalMark', event.detail);
     this.requestUpdate();
     redrawAll(this);
+  };
+
+  /** A notice that is answered takes its button away, and the focus with it: that stays where the notices are. */
+  readonly #onNotice = async (): Promise<void> => {
+    await this.updateComplete;
+    if (document.activeElement === document.body) this.querySelector<HTMLElement>('.notices')?.focus();
   };
 
   readonly #dismissHint = (): void => {

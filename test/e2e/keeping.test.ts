@@ -85,7 +85,8 @@ describe('two tabs', () => {
     expect([await tipAngle(one), await nameOf(one)]).toEqual([26.5, 'Aldersund sprint 74, curved']);
     expect([await tipAngle(two), await nameOf(two)]).toEqual([26, 'Mine']);
 
-    await two.getByRole('button', { name: 'Take that version' }).click();
+    await two.getByRole('button', { name: 'Take that version' }).press('Enter');
+    await expect.poll(() => two.evaluate(() => document.activeElement?.className)).toBe('notices');
     expect([await tipAngle(two), await nameOf(two)]).toEqual([26.5, 'Aldersund sprint 74, curved']);
     expect(await notice.count()).toBe(0);
     await expect.poll(() => one.locator('.notice.elsewhere').count()).toBe(0); // both are the same
