@@ -32,6 +32,11 @@ export const answerStyles = css`
       break-inside: avoid;
     }
   }
+  @media (pointer: coarse) {
+    summary {
+      padding-block: 0.4rem;
+    }
+  }
   .note {
     margin: 0.15rem 0;
     font-size: var(--step--1);

@@ -55,7 +55,7 @@ export function plotOptions(
           stroke: () => colour(each.colour),
           width: each.width ?? 2,
           ...(each.dash && { dash: [...each.dash] }),
-          ...(stacked && k === 0 && { fill: () => `${colour(each.colour)}55` }),
+          ...(stacked && k === 0 && { fill: () => thinned(colour(each.colour)) }),
           points: { show: false },
           spanGaps: false,
         }),
@@ -68,11 +68,13 @@ export function plotOptions(
   };
 }
 
+const thinned = (colour: string) => (/^#[\da-f]{6}$/i.test(colour) ? `${colour}55` : 'transparent');
+
 /** The area between a stacked line and the one below it, in the line's colour, thinned. */
 function areaBetween(line: number, colour: () => string): uPlot.Band {
   return {
     series: [line, line - 1],
-    fill: () => (/^#[\da-f]{6}$/i.test(colour()) ? `${colour()}55` : 'transparent'),
+    fill: () => thinned(colour()),
   };
 }
 
@@ -111,15 +113,21 @@ export class Palette implements ReactiveController {
   colour(name: string): string {
     const known = this.#known.get(name);
     if (known) return known;
-    const isForced = this.#queries[1]!.matches;
-    const value = isForced
-      ? name === '--line'
-        ? 'GrayText'
-        : 'CanvasText'
-      : getComputedStyle(this.host).getPropertyValue(name).trim();
-    const colour = value || 'currentColor';
+    const value = getComputedStyle(this.host).getPropertyValue(name).trim();
+    const colour = /^#[\da-f]{6}$/i.test(value) ? value : this.#resolved(value);
     this.#known.set(name, colour);
     return colour;
+  }
+
+  /** A colour of the system, or mixed from some: a canvas wants it worked out. */
+  #resolved(value: string): string {
+    const probe = document.createElement('span');
+    probe.style.forcedColorAdjust = 'none';
+    probe.style.color = value || 'currentColor';
+    (this.host.shadowRoot ?? this.host).append(probe);
+    const { color } = getComputedStyle(probe);
+    probe.remove();
+    return color;
   }
 
   readonly #refresh = (): void => {

@@ -126,7 +126,7 @@ export class PageHeader extends LitElement {
     const { design, keeping } = this.session;
     return html`<h1>Downcurve</h1>
       <text-field bare label="Name of the design" edit-label="name" path="name" .value=${design.name}></text-field>
-      <span class="state ${keeping.state.kind}" role="status">${STATES[keeping.state.kind]}</span>
+      <span class="state ${keeping.state.kind}" >${STATES[keeping.state.kind]}</span>
       <div class="actions">${this.#history(this.session)} ${this.#files(this.session)} ${this.#demos()} ${this.#units()}</div>`;
   }
 

@@ -25,6 +25,11 @@ export const panelStyles = css`
     display: inline;
     margin: 0;
   }
+  @media (pointer: coarse) {
+    summary {
+      padding-block: 0.4rem;
+    }
+  }
   .group {
     border-top: 1px solid var(--line);
     margin-top: 0.45rem;

@@ -50,6 +50,11 @@ export class QuestionTabs extends LitElement {
         overflow: visible;
       }
     }
+    @media (forced-colors: active) {
+      [role='tab']:not([aria-selected='true']) {
+        border-color: Canvas;
+      }
+    }
     @media print {
       [role='tablist'] {
         display: none;

@@ -54,7 +54,8 @@ export class SolidView extends LitElement {
         color: var(--paper);
       }
       choice-field {
-        --control-width: 12.5rem;
+        flex: 0 1 23rem;
+        --control-width: 14rem;
       }
       @media (forced-colors: active) {
         .views [aria-pressed='true'] {

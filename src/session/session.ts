@@ -59,8 +59,6 @@ export class Session {
   reportRevision = -1;
   /** The complete answer (with the neutral droop) is still to come. */
   isPending = true;
-  /** The figures are first ones by thin-airfoil theory: sections met for the first time are being worked out. */
-  isFirst = false;
   /** Why the present design has no figures, or null. */
   failure: string | null = null;
   notice: Notice | null = null;
@@ -97,11 +95,10 @@ export class Session {
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,
       loadSolve: parts.loadSolve,
-      onAnswer: ({ revision, report, isComplete, isFirst }) => {
+      onAnswer: ({ revision, report, isComplete }) => {
         this.report = report;
         this.reportRevision = revision;
         this.isPending = !isComplete;
-        this.isFirst = isFirst;
         this.failure = null;
         this.#tell();
       },

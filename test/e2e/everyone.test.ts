@@ -5,14 +5,17 @@ import { firstLoad } from '../../scripts/first-load.mjs';
 import { QUESTIONS } from '../../src/components/questions.ts';
 import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
 import {
+  listen,
   openEverything,
   openQuestion,
   resize,
   settled,
   shownTexts,
   sideways,
+  smallTargets,
   switchCharts,
   tablesWithoutRows,
+  unseenFocus,
 } from './walk.ts';
 
 let stage: Stage;
@@ -146,4 +149,93 @@ it('loads less than 250 kB of script and style at first, compressed, and nothing
   const names = files.map(({ pathname }) => pathname).join(' ');
   expect(names).not.toMatch(/pdf|dxf|curve-panel|propose-panel|quantity/);
   await context.close();
+});
+
+describe('without a mouse, or without seeing', () => {
+  it.each(['none', 'active'] as const)(
+    'shows where the focus is, with forced colours %s',
+    async (forcedColors) => {
+      const { page, close } = await visit(stage, { forcedColors });
+      expect(await unseenFocus(page)).toEqual([]);
+      await close();
+    },
+  );
+
+  it('keeps the drawing and the charts to the colours of the system where they are forced', async () => {
+    const { page, close } = await visit(stage, { forcedColors: 'active', colorScheme: 'dark' });
+    const looks = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('span'));
+      const system = (colour: string) => {
+        probe.style.color = colour;
+        return getComputedStyle(probe).color;
+      };
+      const view = document.querySelector('head-on-view')!.shadowRoot!;
+      const of = (selector: string) => getComputedStyle(view.querySelector(selector)!);
+      return {
+        wing: [of('.wing').stroke, system('CanvasText')],
+        water: [of('.water').fill, system('Canvas')],
+        carry: [of('.carry').stroke, system('CanvasText')],
+        dot: [of('.dot').stroke, system('LinkText')],
+      };
+    });
+    for (const [part, [found, wanted]] of Object.entries(looks))
+      expect(`${part} ${found}`).toBe(`${part} ${wanted}`);
+    await page.locator('spread-panel canvas').first().waitFor();
+    const hues = await page
+      .locator('spread-panel canvas')
+      .first()
+      .evaluate((canvas) => {
+        const { width, height } = canvas as HTMLCanvasElement;
+        const { data } = (canvas as HTMLCanvasElement).getContext('2d')!.getImageData(0, 0, width, height);
+        let [inked, coloured] = [0, 0];
+        for (let k = 0; k < data.length; k += 4)
+          if (data[k + 3]! > 200) {
+            inked++;
+            const rgb = [data[k]!, data[k + 1]!, data[k + 2]!];
+            if (Math.max(...rgb) - Math.min(...rgb) > 12) coloured++;
+          }
+        return { inked, coloured };
+      });
+    expect(hues.inked).toBeGreaterThan(500);
+    expect(hues.coloured).toBe(0); // black and white are this system's own
+    await close();
+  });
+
+  it('says the figures once an edit has settled, politely, and nothing at every step of it', async () => {
+    const { page, close } = await visit(stage);
+    const heard = await listen(page);
+    await page.getByRole('slider', { name: 'Wing tip droop' }).focus();
+    for (let k = 0; k < 12; k++) {
+      await page.keyboard.press('ArrowDown');
+      await page.waitForTimeout(60);
+    }
+    await expect.poll(heard).toContainEqual(expect.stringMatching(/^Lost to the curve .* Hold index/));
+    expect((await heard()).length).toBeLessThanOrEqual(2); // two where the machine is too busy to keep up
+    expect(await page.locator('[aria-live=assertive]').count()).toBe(0);
+    await close();
+  });
+
+  it('goes from the top of the page to figures and questions at once', async () => {
+    const { page, close } = await visit(stage);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement!.textContent)).toBe('To the questions');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    expect(await page.getByRole('tab', { selected: true }).evaluate((tab) => tab.matches(':focus'))).toBe(
+      true,
+    );
+    await close();
+  });
+
+  it('gives a finger 24 px everywhere and 44 at the handles', async () => {
+    const { page, close } = await visit(stage, {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+      isMobile: true,
+    });
+    await openEverything(page);
+    expect(await smallTargets(page)).toEqual([]);
+    await close();
+  });
 });

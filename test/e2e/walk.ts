@@ -158,3 +158,106 @@ export function tablesWithoutRows(page: Page, within: string): Promise<string[]>
     return found;
   }, within);
 }
+
+/** From now on, everything a screen reader is made to say is noted; the list is in `window.said`. */
+export async function listen(page: Page): Promise<() => Promise<string[]>> {
+  await page.evaluate(() => {
+    const said: string[] = [];
+    (window as unknown as { said: string[] }).said = said;
+    const LIVE = '[role=status], [role=alert], [aria-live=polite], [aria-live=assertive]';
+    const say = (element: Element) => {
+      const text = (element.textContent ?? '').replace(/\s+/g, ' ').trim();
+      if (text && text !== said.at(-1)) said.push(text);
+    };
+    const watch = (root: Document | ShadowRoot): void => {
+      new MutationObserver((changes) => {
+        for (const { target, addedNodes } of changes) {
+          const element = target instanceof Element ? target : target.parentElement;
+          const region = element?.closest(LIVE);
+          if (region) say(region);
+          for (const node of addedNodes)
+            if (node instanceof Element) for (const each of node.querySelectorAll(LIVE)) say(each);
+        }
+      }).observe(root, { subtree: true, childList: true, characterData: true });
+      for (const element of root.querySelectorAll('*')) if (element.shadowRoot) watch(element.shadowRoot);
+    };
+    watch(document);
+  });
+  return () => page.evaluate(() => (window as unknown as { said: string[] }).said);
+}
+
+/** What can be pressed or set by finger and is less than 24 px high or wide (WCAG 2.5.8). */
+export function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const walk = (root: Element | ShadowRoot): void => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.shadowRoot) walk(element.shadowRoot);
+        if (
+          !element.matches('button, summary, input, select, textarea, .grip .hit') ||
+          !element.checkVisibility()
+        )
+          continue;
+        const { width, height } = element.getBoundingClientRect();
+        // A grip's target is the wide, unseen line round a point.
+        const reach = element.matches('.hit') ? Number.parseFloat(getComputedStyle(element).strokeWidth) : 0;
+        const least = element.matches('.hit') ? 44 : 24;
+        const label = element.closest('label')?.getBoundingClientRect();
+        const [across, down] = [Math.max(width, label?.width ?? 0), Math.max(height, label?.height ?? 0)];
+        if (width > 0 && (across + reach < least || down + reach < least))
+          found.push(
+            `${element.localName} “${element.textContent!.trim().slice(0, 30)}” ${across} by ${down}`,
+          );
+      }
+    };
+    walk(document.body);
+    return found;
+  });
+}
+
+const FOCUSABLE = [
+  'a',
+  'button',
+  'input',
+  'select',
+  'summary',
+  'tab',
+  'slider',
+  'region',
+  'application',
+] as const;
+
+/** Goes through the page with Tab; kinds of parts whose looks do not change when they have the focus. */
+export async function unseenFocus(page: Page): Promise<string[]> {
+  const known = new Map<string, boolean>();
+  for (let stop = 0; stop < 250 && known.size < FOCUSABLE.length; stop++) {
+    await page.keyboard.press('Tab');
+    const focused = await page.evaluateHandle(() => {
+      let focused = document.activeElement;
+      while (focused?.shadowRoot?.activeElement) focused = focused.shadowRoot.activeElement;
+      return focused;
+    });
+    const element = focused.asElement();
+    if (!element) continue;
+    const kind = await element.evaluate((each) => each.getAttribute('role') ?? each.localName);
+    if (kind === 'body') break;
+    if (known.has(kind)) continue;
+    const box = (await element.boundingBox())!;
+    const clip = {
+      x: box.x - 8,
+      y: box.y - 8,
+      width: box.width + 16,
+      height: Math.min(box.height, 200) + 16,
+    };
+    const view = page.viewportSize()!;
+    if (clip.x < 0 || clip.y < 0 || clip.x + clip.width > view.width || clip.y + clip.height > view.height)
+      continue;
+    const seen = await page.screenshot({ clip });
+    await element.evaluate((each) => (each as HTMLElement).blur());
+    const unseen = await page.screenshot({ clip });
+    await element.evaluate((each) => (each as HTMLElement).focus());
+    known.set(kind, !seen.equals(unseen));
+  }
+  if (known.size < 6) return [`only ${[...known.keys()].join(', ')} were met`];
+  return [...known].flatMap(([kind, isSeen]) => (isSeen ? [] : [kind]));
+}

@@ -57,8 +57,8 @@ export class ComparisonTable extends LitElement {
       .name {
         display: inline-block;
         max-width: min(14rem, 34vw);
-        overflow: hidden;
-        text-overflow: ellipsis;
+        overflow-wrap: anywhere;
+        white-space: normal;
         vertical-align: bottom;
       }
       .tag {

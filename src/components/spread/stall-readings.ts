@@ -1,5 +1,7 @@
 /** What the study of stall says, in sentences, figures with their working, lines and rows. Words only. */
+
 import { html, type TemplateResult } from 'lit';
+import { writeFixed } from '../../session/number-format.ts';
 import {
   formatValue,
   formatWithUnit,
@@ -15,7 +17,7 @@ import '../figure-value.ts';
 import '../line-chart.ts';
 import type { Working } from '../workings.ts';
 
-const plain = (value: number, decimals = 2) => value.toFixed(decimals).replace('-', '−');
+const plain = (value: number, decimals = 2) => writeFixed(value, decimals);
 const angle = (value: number) => formatWithUnit(value, 'angle', 'si', { decimals: 1 });
 
 /** A place along the half span: "at the root", "350 mm from the middle (80 % of the half span)". */

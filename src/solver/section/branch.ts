@@ -49,7 +49,7 @@ export class Branch {
   private readonly byAngle: Record<Figure, Curve> | null;
 
   constructor(
-    readonly rows: readonly Row[],
+    rows: readonly Row[],
     private readonly sign: 1 | -1,
     line: LiftLine,
   ) {
