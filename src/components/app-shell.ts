@@ -107,6 +107,7 @@ export class AppShell extends LitElement {
         <section class="headline" aria-label="Headline figures">
           <headline-figures .report=${report} .units=${units} .ghost=${ghost}></headline-figures>
           <band-list .design=${design} .units=${units} .studies=${session.studies} question="headline"></band-list>
+          ${session.isFirst ? html`<p class="first">First figures, by thin-airfoil theory: the sections are being worked out.</p>` : nothing}
         </section>
         <section class="editors" aria-label="Editors" tabindex="-1">
           <brief-panel .brief=${design.brief} .units=${units}></brief-panel>

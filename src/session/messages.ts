@@ -9,8 +9,8 @@ export interface SolveRequest {
 }
 
 export type SolveReply =
-  | { id: number; ok: true; report: Report }
-  | { id: number; ok: false; message: string };
+  /** `isFirst`: by thin-airfoil theory, while the sections' own figures are worked out; another reply follows. */
+  { id: number; ok: true; report: Report; isFirst?: true } | { id: number; ok: false; message: string };
 
 /** Solves a design, or throws an Error whose message is a sentence for the user. */
 export type Solve = (design: Design, options?: ConditionOptions) => Report;

@@ -1,6 +1,7 @@
 /**
  * Keeps the figures up with the design. Requests are numbered; one runs and at most one waits, and a newer one
- * takes the place of the one that waits, so a drag never queues up and never starves. Each design is solved quickly
+ * takes the place of the one that waits, so a drag never queues up and never starves; work on sections met for the first
+ * time, which has given first figures, makes way at once. Each design is solved quickly
  * first (without the neutral droop, which costs about ten solves) and, once nothing newer has come for a moment,
  * completely. Without a working worker the page itself solves.
  */
@@ -12,6 +13,7 @@ export interface Answer {
   revision: number;
   report: Report;
   isComplete: boolean; // false: the quick answer, a complete one follows
+  isFirst: boolean; // by thin-airfoil theory: the sections' own figures follow
 }
 
 export interface RunnerOptions {
@@ -29,7 +31,7 @@ interface Task {
 }
 
 export class SolveRunner {
-  #running: { id: number; task: Task } | null = null;
+  #running: { id: number; task: Task; hasFirst?: true } | null = null;
   #waiting: Task | null = null;
   #number = 0;
   #oldest = 0; // answers to earlier requests are dropped
@@ -43,7 +45,7 @@ export class SolveRunner {
   ask(design: Design, revision: number): void {
     clearTimeout(this.#timer);
     this.#waiting = { design, revision, isComplete: false };
-    if (!this.#running) this.#next();
+    if (!this.#running || this.#running.hasFirst) this.#next(); // what works on sections hears of a newer request
   }
 
   /** Drops the answer that is under way: another design has been opened. */
@@ -74,15 +76,27 @@ export class SolveRunner {
   #receive(reply: SolveReply): void {
     const running = this.#running;
     if (!running || reply.id !== running.id) return;
-    this.#running = null;
     const { task } = running;
+    if (reply.ok && reply.isFirst) {
+      running.hasFirst = true;
+      if (reply.id >= this.#oldest) this.#report(reply, task);
+      if (this.#waiting) this.#next();
+      return;
+    }
+    this.#running = null;
     if (reply.id >= this.#oldest) this.#report(reply, task);
     if (this.#waiting) this.#next();
     else if (reply.ok && !task.isComplete && reply.id >= this.#oldest) this.#completeLater(task);
   }
 
   #report(reply: SolveReply, { revision, isComplete }: Task): void {
-    if (reply.ok) this.options.onAnswer({ revision, report: reply.report, isComplete });
+    if (reply.ok)
+      this.options.onAnswer({
+        revision,
+        report: reply.report,
+        isComplete: isComplete && !reply.isFirst,
+        isFirst: reply.isFirst ?? false,
+      });
     else this.options.onFailure(reply.message, revision);
   }
 

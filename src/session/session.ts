@@ -59,6 +59,8 @@ export class Session {
   reportRevision = -1;
   /** The complete answer (with the neutral droop) is still to come. */
   isPending = true;
+  /** The figures are first ones by thin-airfoil theory: sections met for the first time are being worked out. */
+  isFirst = false;
   /** Why the present design has no figures, or null. */
   failure: string | null = null;
   notice: Notice | null = null;
@@ -95,10 +97,11 @@ export class Session {
     this.#runner = new SolveRunner({
       makeWorker: parts.makeWorker,
       loadSolve: parts.loadSolve,
-      onAnswer: ({ revision, report, isComplete }) => {
+      onAnswer: ({ revision, report, isComplete, isFirst }) => {
         this.report = report;
         this.reportRevision = revision;
         this.isPending = !isComplete;
+        this.isFirst = isFirst;
         this.failure = null;
         this.#tell();
       },

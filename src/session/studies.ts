@@ -133,7 +133,7 @@ export class Studies {
     try {
       this.#server ??= this.parts
         .loadStudies()
-        .then((studies) => new StudyServer(studies, (news) => this.#hear(news), 8));
+        .then((studies) => new StudyServer(studies, (news) => this.#hear(news), { slice: 8 }));
       (await this.#server).receive(order);
     } catch {
       this.#server = null;

@@ -3,21 +3,26 @@
  * slices with a pause between, so that several take turns and a cancel is heard within a slice.
  */
 import type { Design } from '../solver/design/document.ts';
-import type { StudyNews, StudyOrder } from './study-messages.ts';
+import type { StudyName, StudyNews, StudyOrder } from './study-messages.ts';
 
 /** The registry as the server sees it. */
 export type AnyStudies = Record<string, (design: Design, options: never) => unknown>;
+
+export interface StudyServerOptions {
+  slice?: number; // ms of work between pauses; default 25
+  /** Makes ahead, in slices, what a design's sections will be asked for at some speeds (m/s). */
+  prepare?: (design: Design, speeds: readonly number[]) => Generator<number, void, void>;
+}
 
 const PROGRESS_EVERY = 50; // ms
 
 export class StudyServer {
   readonly #running = new Set<number>();
 
-  /** `slice`: ms of work between pauses. */
   constructor(
     private readonly studies: AnyStudies,
     private readonly tell: (news: StudyNews) => void,
-    private readonly slice = 25,
+    private readonly options: StudyServerOptions = {},
   ) {}
 
   receive(order: StudyOrder): void {
@@ -30,14 +35,25 @@ export class StudyServer {
     try {
       const study = this.studies[name];
       if (!study) throw new Error(`study: found "${name}", allowed ${Object.keys(this.studies).join(', ')}`);
-      const work = study(design, options as never);
-      const result = isGenerator(work) ? await this.#drive(id, work) : { done: true, value: work };
+      const ahead = this.#ahead(design, SPEEDS.has(name) ? speedsOf(design) : [design.brief.speeds.cruise]);
+      let result = await this.#drive(id, ahead);
+      if (result.done) {
+        const work = study(design, options as never);
+        result = isGenerator(work) ? await this.#drive(id, work) : { done: true, value: work };
+      }
       if (result.done) this.tell({ study: 'done', id, result: result.value });
       else this.tell({ study: 'cancelled', id });
     } catch (error) {
       this.tell({ study: 'failed', id, message: error instanceof Error ? error.message : String(error) });
     }
     this.#running.delete(id);
+  }
+
+  /** What cannot be made ahead is left to the study to refuse. */
+  *#ahead(design: Design, speeds: readonly number[]): Generator<number, void, void> {
+    try {
+      if (this.options.prepare) yield* this.options.prepare(design, speeds);
+    } catch {}
   }
 
   /** Works in slices until the study is done or no longer wanted. */
@@ -51,7 +67,7 @@ export class StudyServer {
       const step = work.next();
       if (step.done) return { done: true, value: step.value };
       const now = performance.now();
-      if (now - rested < this.slice) continue;
+      if (now - rested < (this.options.slice ?? 25)) continue;
       if (now - told >= PROGRESS_EVERY) {
         this.tell({ study: 'progress', id, share: step.value });
         told = now;
@@ -62,6 +78,23 @@ export class StudyServer {
     }
   }
 }
+
+/** Studies that run at more speeds than cruise. */
+const SPEEDS: ReadonlySet<string> = new Set<StudyName>([
+  'speed',
+  'speedDetails',
+  'sections',
+  'stall',
+  'sidePull',
+  'cavitation',
+  'thin',
+  'ride',
+  'finish',
+  'faults',
+  'proposalStart',
+]);
+
+const speedsOf = ({ brief: { speeds } }: Design): number[] => [speeds.cruise, speeds.takeOff, speeds.top];
 
 function isGenerator(work: unknown): work is Generator<number, unknown, void> {
   return typeof work === 'object' && work !== null && 'next' in work && typeof work.next === 'function';

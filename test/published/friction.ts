@@ -20,12 +20,13 @@ function plateLayer(kind: Kind, reynolds: number): number {
   near[step.SHAPE] = kind === LAMINAR ? 2.591 : 1.5;
   near[step.SPEED] = 1;
   near[step.STRESS] = 0.05;
+  interval.others = 1; // the speed is given
   interval.begin(kind);
   for (let k = 1; k <= 400; k++) {
     far.set(near);
     far[step.MASS] = near[step.THETA]! * near[step.SHAPE]!;
-    if (!interval.solve(kind, 1e-5 * 10 ** (k / 80), 1, 0))
-      throw new Error(`plate: step ${k} did not settle`);
+    interval.end = 1e-5 * 10 ** (k / 80);
+    if (!interval.solve(kind)) throw new Error(`plate: step ${k} did not settle`);
     interval.advance();
   }
   return 2 * near[step.THETA]!;

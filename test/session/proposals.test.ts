@@ -55,7 +55,7 @@ class NearWorker extends EventTarget {
     registry,
     (data: StudyNews) =>
       this.#isAlive && this.dispatchEvent(new MessageEvent('message', { data: structuredClone(data) })),
-    1,
+    { slice: 1 },
   );
   constructor() {
     super();

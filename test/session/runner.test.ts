@@ -57,6 +57,20 @@ describe('runner', () => {
     expect(answers.map(({ revision }) => revision)).toEqual([1, 4]);
   });
 
+  it('shows first figures, and lets a newer design take the place of sections under way', () => {
+    const { worker, runner, answers } = setUp();
+    runner.ask(demo(), 1);
+    worker.reply({ isFirst: true });
+    expect(answers.at(-1)).toMatchObject({ revision: 1, isComplete: false, isFirst: true });
+    const [first] = worker.asked;
+    runner.ask(demo(), 2); // at once, though the first is not answered in full
+    expect(worker.asked).toHaveLength(2);
+    worker.reply({ id: first!.id });
+    expect(answers).toHaveLength(1);
+    worker.reply();
+    expect(answers.at(-1)).toMatchObject({ revision: 2, isFirst: false });
+  });
+
   it('starts no complete solve while newer designs keep coming', async () => {
     const { worker, runner } = setUp();
     runner.ask(demo(), 1);
@@ -104,7 +118,7 @@ describe('runner', () => {
     runner.ask({ ...demo(), name: 'here' }, 1);
     worker.dispatchEvent(new Event('error'));
     await vi.waitFor(() => expect(answers).toHaveLength(2));
-    expect(answers[1]).toEqual({ revision: 1, report: { name: 'here' }, isComplete: true });
+    expect(answers[1]).toEqual({ revision: 1, report: { name: 'here' }, isComplete: true, isFirst: false });
   });
 
   it('turns whatever a solver throws into a reply', () => {

@@ -37,7 +37,7 @@ class NearWorker extends EventTarget {
     NearWorker.made.push(this);
     const post = (data: StudyNews) =>
       this.isAlive && this.dispatchEvent(new MessageEvent('message', { data: structuredClone(data) }));
-    this.#server = new StudyServer(registry, post, 5);
+    this.#server = new StudyServer(registry, post, { slice: 5 });
   }
   postMessage(order: StudyOrder): void {
     if (order.study === 'cancel' && this.isDeaf) return;

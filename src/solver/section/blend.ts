@@ -5,6 +5,7 @@
  */
 import type { Outline } from '../design/document.ts';
 import { blendOutlines, type OutlinePoints } from '../geometry/outline.ts';
+import type { Sliced } from '../numeric/sliced.ts';
 import type { Water } from './polar.ts';
 import { shapeKey } from './section.ts';
 import { createPolarTable, type PolarTable, type ViscousLine } from './table.ts';
@@ -16,7 +17,31 @@ const APART = 0.025;
 const MOST_SPANS = 4;
 
 export class SectionBlend {
-  constructor(private readonly tables: readonly PolarTable[]) {}
+  private readonly made: Array<PolarTable | undefined>;
+
+  /** `make` gives the table of a station, root (0) to tip (count - 1); each is made when first asked for. */
+  constructor(
+    private readonly count: number,
+    private readonly make: (k: number) => PolarTable,
+  ) {
+    this.made = new Array<PolarTable | undefined>(count);
+  }
+
+  /** Makes ahead, in slices, what a strip there that lifts will ask for. */
+  *prepare(eta: number, reynolds: number): Sliced<void> {
+    for (const k of this.tablesAt(eta)) {
+      if (!this.made[k]) yield 0;
+      yield* this.table(k).prepare(reynolds);
+    }
+  }
+
+  /** The same for a strut: drag without lift. */
+  *prepareLevel(eta: number, reynolds: number): Sliced<void> {
+    for (const k of this.tablesAt(eta)) {
+      if (!this.made[k]) yield 0;
+      yield* this.table(k).prepareLevel(reynolds);
+    }
+  }
 
   /** Drag coefficient at eta for a lift coefficient at a chord Reynolds number; NaN where no flow settled. */
   drag(eta: number, cl: number, reynolds: number): number {
@@ -50,7 +75,7 @@ export class SectionBlend {
 
   /** Reynolds numbers at which no flow settled so far, rising. */
   get unsettled(): number[] {
-    return [...new Set(this.tables.flatMap(({ unsettled }) => [...unsettled]))].sort((a, b) => a - b);
+    return [...new Set(this.made.flatMap((table) => [...(table?.unsettled ?? [])]))].sort((a, b) => a - b);
   }
 
   private mix(eta: number, read: (table: PolarTable) => number): number {
@@ -60,10 +85,28 @@ export class SectionBlend {
   }
 
   private place(eta: number): [PolarTable, PolarTable, number] {
-    const { tables } = this;
-    const at = Math.min(1, Math.max(0, eta)) * (tables.length - 1);
-    const k = Math.min(tables.length - 1, Math.floor(at));
-    return [tables[k]!, tables[k + 1] ?? tables[k]!, at - k];
+    const [k, next] = this.tablesAt(eta);
+    return [this.table(k!), this.table(next ?? k!), this.at(eta) - k!];
+  }
+
+  /** The tables read at a station: one that stands there, or its two neighbours. */
+  private tablesAt(eta: number): number[] {
+    const at = this.at(eta);
+    const k = Math.min(this.count - 1, Math.floor(at));
+    return at === k ? [k] : [k, k + 1];
+  }
+
+  private at(eta: number): number {
+    return Math.min(1, Math.max(0, eta)) * (this.count - 1);
+  }
+
+  private table(k: number): PolarTable {
+    let table = this.made[k];
+    if (!table) {
+      table = this.make(k);
+      this.made[k] = table;
+    }
+    return table;
   }
 }
 
@@ -77,11 +120,10 @@ export function sectionBlend(root: Outline, tip: Outline, water: Clarity | Water
   const known = blends.get(key);
   if (known) return known;
   const spans = shapeKey(root) === shapeKey(tip) ? 0 : spansBetween(root, tip);
-  const tables = Array.from({ length: spans + 1 }, (_, k) => {
+  const made = new SectionBlend(spans + 1, (k) => {
     const shape = k === 0 ? root : k === spans ? tip : blendOutlines(root, tip, k / spans, POINTS);
     return createPolarTable(shape, kind);
   });
-  const made = new SectionBlend(tables);
   if (blends.size >= KEPT) blends.delete(blends.keys().next().value!);
   blends.set(key, made);
   return made;

@@ -49,7 +49,7 @@ export class Branch {
   private readonly byAngle: Record<Figure, Curve> | null;
 
   constructor(
-    rows: readonly Row[],
+    readonly rows: readonly Row[],
     private readonly sign: 1 | -1,
     line: LiftLine,
   ) {

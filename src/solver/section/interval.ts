@@ -30,13 +30,17 @@ export const MASS = 5;
 const STATE_SLOTS = 6;
 
 const ITERATIONS = 20;
-const TOLERANCE = 1e-4; // of the last step in a logarithm: what is left then is of the order of its square
+const TOLERANCE = 2e-4; // of the last step in a logarithm: what is left then is of the order of its square
 const LARGEST_STEP = 0.3; // of a logarithm, in one iteration
 const LEAST_SHAPE = 1.002;
 const LEAST_SPEED = 1e-4;
 
 export class Interval {
   reynolds = 1; // by chord and stream
+  /** Arc of the far end, and the speed there by m: u = others + byMass m. */
+  end = 0;
+  others = 0;
+  byMass = 0;
   onset = 0; // arc at which the layer turned turbulent
   spent = 0; // Newton iterations so far
   readonly near = new Float64Array(STATE_SLOTS);
@@ -44,6 +48,11 @@ export class Interval {
   readonly far = new Float64Array(STATE_SLOTS);
   private before = new Float64Array(slot.CLOSURE_SLOTS);
   private after = new Float64Array(slot.CLOSURE_SLOTS);
+  private weight = 0.5; // of the far end in the means of the right-hand sides
+  private lift = 0; // d ln u/d ln m at the far end
+  private span = 0; // ln of the far end's arc over the near end's
+  private thetaRise = 0; // ln of the far end's over the near end's, as for q
+  private stressRise = 0;
   private readonly matrix = new Float64Array(12); // rows momentum, energy, lag; columns ln theta, ln m, ln q, right side
 
   /** Makes the state in `near` the start of a step of this kind. */
@@ -69,29 +78,54 @@ export class Interval {
     return this.before[slot.FRICTION]!;
   }
 
-  /** Solves for the far end at `arc`, where u = c + e m. False when the iteration does not settle. */
-  solve(kind: Kind, arc: number, c: number, e: number): boolean {
-    const { far, matrix } = this;
-    const weight = this.farWeight(kind, arc);
-    far[ARC] = arc;
+  /** Solves for the far end as `end`, `others` and `byMass` have it. False when the iteration does not settle. */
+  solve(kind: Kind): boolean {
+    const { near, far, matrix, byMass } = this;
+    this.weight = this.farWeight(kind);
+    far[ARC] = this.end;
+    this.span = Math.log(this.end / near[ARC]!);
+    this.thetaRise = Math.log(far[THETA]! / near[THETA]!);
+    if (kind !== LAMINAR) this.stressRise = Math.log(far[STRESS]! / near[STRESS]!);
     for (let k = 0; k < ITERATIONS; k++) {
-      if (!this.keepPlausible(c, e)) return false;
+      if (!this.keepPlausible()) return false;
       close(kind, far, this.reynolds, this.after);
       this.spent++;
-      const lift = (e * far[MASS]!) / far[SPEED]!;
-      this.lineariseFlow(lift, weight);
-      if (kind !== LAMINAR) this.lineariseLag(lift, weight);
+      const lift = (byMass * far[MASS]!) / far[SPEED]!;
+      this.lift = lift;
+      this.lineariseFlow();
+      if (kind !== LAMINAR) this.lineariseLag();
       eliminate(matrix, kind !== LAMINAR);
       const dStress = kind === LAMINAR ? 0 : matrix[11]!;
       const largest = Math.max(Math.abs(matrix[3]!), Math.abs(matrix[7]!), Math.abs(dStress));
       if (!Number.isFinite(largest)) return false;
       const share = largest > LARGEST_STEP ? LARGEST_STEP / largest : 1;
-      far[THETA]! *= Math.exp(share * matrix[3]!);
-      far[MASS]! *= Math.exp(share * matrix[7]!);
-      far[STRESS]! *= Math.exp(share * dStress);
-      if (largest < TOLERANCE) return this.keepPlausible(c, e);
+      this.thetaRise += share * matrix[3]!;
+      this.stressRise += share * dStress;
+      far[THETA]! *= growth(share * matrix[3]!);
+      far[MASS]! *= growth(share * matrix[7]!);
+      far[STRESS]! *= growth(share * dStress);
+      if (largest < TOLERANCE) {
+        this.follow(kind !== LAMINAR);
+        return this.keepPlausible();
+      }
     }
     return false;
+  }
+
+  /** Carries the closure at the far end along with the last step (of ln theta, ln m, ln q), to first order. */
+  private follow(hasLag: boolean): void {
+    const { after: g, matrix, lift } = this;
+    const theta = matrix[3]!;
+    const mass = matrix[7]!;
+    const stress = hasLag ? matrix[11]! : 0;
+    const h = (1 - lift) * mass - theta; // of ln H
+    const r = lift * mass + theta; // of ln Re_theta
+    g[slot.STAR]! *= 1 + g[slot.STAR_H]! * h + g[slot.STAR_R]! * r;
+    g[slot.FRICTION]! += g[slot.FRICTION_H]! * h + g[slot.FRICTION_R]! * r;
+    g[slot.DISSIPATION]! +=
+      g[slot.DISSIPATION_H]! * h + g[slot.DISSIPATION_R]! * r + g[slot.DISSIPATION_Q]! * stress;
+    g[slot.BALANCE]! += g[slot.BALANCE_H]! * h + g[slot.BALANCE_R]! * r;
+    g[slot.THICKNESS]! += g[slot.THICKNESS_H]! * h;
   }
 
   /**
@@ -99,42 +133,47 @@ export class Interval {
    * shape would overshoot, since it settles within less than a step: there the weight that is exact for a decay over
    * the length since transition is taken, and all of it in the wake, whose shape must approach 1 from above.
    */
-  private farWeight(kind: Kind, arc: number): number {
+  private farWeight(kind: Kind): number {
     if (kind === LAMINAR) return 0.5;
     if (kind === WAKE) return 1;
     const since = this.near[ARC]! - this.onset;
-    const z = (arc - this.near[ARC]!) / (since + 1e-9);
+    const z = (this.end - this.near[ARC]!) / (since + 1e-9);
     return z < 0.01 ? 0.5 + z / 12 : 1 / (1 - Math.exp(-z)) - 1 / z;
   }
 
   /** Derives speed and shape from theta and m, after moving these off values that no layer has. */
-  private keepPlausible(c: number, e: number): boolean {
-    const { far } = this;
+  private keepPlausible(): boolean {
+    const { far, others, byMass } = this;
     for (let k = 0; k < 60; k++) {
-      const speed = c + e * far[MASS]!;
+      const speed = others + byMass * far[MASS]!;
       const shape = far[MASS]! / (speed * far[THETA]!);
       far[SPEED] = speed;
       far[SHAPE] = shape;
       if (speed <= LEAST_SPEED) far[MASS]! *= 1.2;
-      else if (shape < LEAST_SHAPE) far[THETA]! *= 0.97 * shape;
-      else if (shape > 60) far[THETA]! *= shape / 50;
+      else if (shape < LEAST_SHAPE) this.thicken(0.97 * shape);
+      else if (shape > 60) this.thicken(shape / 50);
       else return Number.isFinite(shape);
     }
     return false;
+  }
+
+  private thicken(times: number): void {
+    this.far[THETA]! *= times;
+    this.thetaRise += Math.log(times);
   }
 
   /**
    * Rows momentum and energy, with d ln u = lift d ln m and so d ln H = (1 - lift) d ln m - d ln theta. The sources
    * are written times s and integrated over ln s.
    */
-  private lineariseFlow(lift: number, weight: number): void {
-    const { before: f, after: g, matrix: a, near, far } = this;
+  private lineariseFlow(): void {
+    const { before: f, after: g, matrix: a, near, far, lift, weight } = this;
     const byMass = 1 - lift; // d ln H/d ln m
     const rise = Math.log(far[SPEED]! / near[SPEED]!);
     const shape = far[SHAPE]!;
     const mean = 0.5 * (near[SHAPE]! + shape);
     const turn = 0.5 * shape * rise; // of (mean shape) times (rise of ln u), by ln H
-    const span = Math.log(far[ARC]! / near[ARC]!);
+    const { span } = this;
     const start = ((1 - weight) * span * near[ARC]!) / near[THETA]!;
     const end = (weight * span * far[ARC]!) / far[THETA]!;
 
@@ -144,7 +183,7 @@ export class Interval {
     a[0] = 1 - turn + end * (wall + wallH - wallR);
     a[1] = (2 + mean) * lift + turn * byMass - end * (byMass * wallH + lift * wallR);
     a[2] = 0;
-    a[3] = start * f[slot.FRICTION]! + end * wall - Math.log(far[THETA]! / near[THETA]!) - (2 + mean) * rise;
+    a[3] = start * f[slot.FRICTION]! + end * wall - this.thetaRise - (2 + mean) * rise;
 
     const gain = g[slot.DISSIPATION]! - wall;
     const gainH = g[slot.DISSIPATION_H]! - wallH;
@@ -166,8 +205,8 @@ export class Interval {
       (1 - mean) * rise;
   }
 
-  private lineariseLag(lift: number, weight: number): void {
-    const { before: f, after: g, matrix: a, near, far } = this;
+  private lineariseLag(): void {
+    const { before: f, after: g, matrix: a, near, far, lift, weight } = this;
     const reach = LAG * (far[ARC]! - near[ARC]!);
     const start = ((1 - weight) * reach) / (f[slot.THICKNESS]! * near[THETA]!);
     const end = (weight * reach) / (g[slot.THICKNESS]! * far[THETA]!);
@@ -178,7 +217,7 @@ export class Interval {
     a[8] = end * (byH - byR + lack);
     a[9] = -end * ((1 - lift) * byH + lift * byR);
     a[10] = 2 + end * q;
-    a[11] = start * (f[slot.BALANCE]! - near[STRESS]!) + end * lack - 2 * Math.log(q / near[STRESS]!);
+    a[11] = start * (f[slot.BALANCE]! - near[STRESS]!) + end * lack - 2 * this.stressRise;
   }
 }
 
@@ -188,6 +227,11 @@ function close(kind: Kind, state: Float64Array, reynolds: number, out: Float64Ar
   if (kind === LAMINAR) laminarClosure(shape, reTheta, out);
   else if (kind === TURBULENT) turbulentClosure(shape, reTheta, state[STRESS]!, out);
   else wakeClosure(shape, reTheta, state[STRESS]!, out);
+}
+
+/** exp(x), within 1e-8 where x is small: Newton's next step takes that out. */
+function growth(x: number): number {
+  return Math.abs(x) < 0.02 ? 1 + x * (1 + x * (0.5 + x / 6)) : Math.exp(x);
 }
 
 /** Solves the rows in place, the answers in the fourth column. Momentum has no q: with it gone from energy, two by two. */

@@ -63,9 +63,9 @@ export function sectionPolar(shape: SectionShape, options: PolarOptions): Sectio
   const distance = (alpha: number) => Math.abs(alpha - line.zeroLift);
   let start = 0;
   for (let k = 1; k < angles.length; k++) if (distance(angles[k]!) < distance(angles[start]!)) start = k;
-  march.begin(line.zeroLift);
+  const atZero = march.begin(line.zeroLift);
   const up = march.along(angles.slice(start));
-  march.begin(line.zeroLift);
+  march.begin(line.zeroLift, atZero);
   const down = march.along(angles.slice(0, start).reverse());
   const found = new Map([...up, ...down].map((point) => [point.alpha, point]));
   return {
@@ -89,12 +89,20 @@ export class March {
     this.good = new Float64Array(layer.stations.mass.length);
   }
 
-  /** Goes back to an angle and forgets what was solved. */
-  begin(alpha: number): void {
+  /**
+   * Goes back to an angle and forgets what was solved, but for the mass defect that settled there before (`known`). Gives
+   * that mass defect back, null where nothing settles; it is the caller's own.
+   */
+  begin(alpha: number, known: Float64Array | null = null): Float64Array | null {
     this.at = alpha;
-    this.layer.forget();
-    if (this.settles(alpha)) this.good.set(this.layer.stations.mass);
+    if (known) this.layer.resume(known);
     else this.layer.forget();
+    if (this.settles(alpha)) {
+      this.good.set(this.layer.stations.mass);
+      return this.good.slice();
+    }
+    this.layer.forget();
+    return null;
   }
 
   /** Solves angles one by one, each further out than the last, in one direction. */

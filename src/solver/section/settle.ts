@@ -69,12 +69,13 @@ export class Settler {
     const { size, kept, changes, gram: a, weights } = this;
     const stride = kept + 1;
     for (let r = 0; r < kept; r++)
-      for (let c = 0; c <= kept; c++) {
+      for (let c = r; c <= kept; c++) {
         const one = changes[r]!;
         const other = c < kept ? changes[c]! : this.lastResidual;
         let sum = 0;
         for (let i = 0; i < size; i++) sum += one[i]! * other[i]!;
         a[r * stride + c] = r === c ? sum * (1 + 1e-10) : sum;
+        if (c < kept) a[c * stride + r] = a[r * stride + c]!;
       }
     for (let p = 0; p < kept; p++)
       for (let r = p + 1; r < kept; r++) {

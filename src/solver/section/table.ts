@@ -2,13 +2,13 @@
  * Polars kept by Reynolds number and looked up by lift coefficient or angle: what strips of a wing ask for. Angles in
  * radians.
  *
- * Lines of constant Reynolds number stand four to the decade from 1e5 to 1e7 and are solved when first asked for, each
- * branch for itself, outward in equal steps until lift has fallen: the upper one from a step below zero lift, so that
- * tips that hardly lift do not need the other. Along a line figures run
- * on monotone cubics; between lines they vary linearly with the logarithm of the Reynolds number, drag by its own
- * logarithm, since it follows powers of that number. Below the lowest line drag grows as a laminar layer's would, with
- * Re^-1/2, and the rest stands still.
+ * Lines of constant Reynolds number (table-lines.ts) are solved when first asked for, or ahead of that in slices
+ * (`prepare`), each branch for itself, outward in equal steps until lift has fallen: the upper one from a step below zero
+ * lift, so that tips that hardly lift do not need the other. Along a line figures run on monotone cubics. Below the lowest
+ * line drag grows as a laminar layer's would, with Re^-1/2, and the rest stands still.
  */
+
+import { finish, type Sliced } from '../numeric/sliced.ts';
 import { Branch, emptySample, FIGURES, mirrored, type PolarSample, type Row, rowOf } from './branch.ts';
 import type { SectionFigures } from './drag.ts';
 import { SectionLayer } from './layer.ts';
@@ -16,16 +16,14 @@ import { March, stallIndex, type Water } from './polar.ts';
 import { type LiftLine, liftLine } from './pressure.ts';
 import type { MassResponse } from './response.ts';
 import { type SectionShape, sectionFlow, shapeKey } from './section.ts';
+import { between, MOST_INDEX, place, reynoldsOf, towardsLimit } from './table-lines.ts';
 import type { Clarity } from './transition.ts';
 
 export { emptySample, type PolarSample } from './branch.ts';
 
-const PER_DECADE = 4;
 const STEP = (1.5 * Math.PI) / 180;
 const MOST_STEPS = 17;
 const STEPS_PAST_STALL = 2;
-const [LEAST_INDEX, MOST_INDEX] = [5 * PER_DECADE, 7 * PER_DECADE];
-const LEAST_REYNOLDS = 10 ** (LEAST_INDEX / PER_DECADE);
 const LINEAR_LIFT = 0.5; // up to which the mean lift slope is taken
 
 /** How a section lifts in real water: what a lifting line needs to know of it. */
@@ -39,7 +37,7 @@ export class PolarTable {
   readonly line: LiftLine;
   /** Reynolds numbers at which nothing settled; the next line above answers for them. */
   readonly unsettled = new Set<number>();
-  private readonly layer: SectionLayer;
+  private readonly atZero = new Map<number, Float64Array>(); // mass defects at zero lift, by line
   private readonly branches = new Map<number, Branch>();
   private readonly leastDrags = new Map<number, number>();
   private readonly viscousLines = new Map<number, ViscousLine>();
@@ -51,10 +49,24 @@ export class PolarTable {
     readonly flow: MassResponse,
     readonly water: Water,
   ) {
-    this.layer = new SectionLayer(flow);
     this.isSymmetric = isSymmetric(flow) && water.tripUpper === water.tripLower;
     const line = liftLine(flow.flow);
     this.line = this.isSymmetric ? { ...line, zeroLift: 0 } : line;
+  }
+
+  /** Solves ahead, in slices, what a strip that lifts at a chord Reynolds number will ask for. */
+  *prepare(reynolds: number): Sliced<void> {
+    const { index } = place(reynolds);
+    for (const line of [index, index + 1]) if (!this.branches.has(keyOf(line, 1))) yield* this.make(line, 1);
+  }
+
+  /** The same for a strut: drag without lift. */
+  *prepareLevel(reynolds: number): Sliced<void> {
+    const { index } = place(reynolds);
+    for (const line of [index, index + 1]) {
+      if (this.isSymmetric && !this.leastDrags.has(line)) this.leastDrag(line);
+      yield 0;
+    }
   }
 
   /** Fills `out` for a lift coefficient at a chord Reynolds number. */
@@ -175,68 +187,62 @@ export class PolarTable {
   }
 
   private branch(index: number, sign: 1 | -1): Branch {
-    const key = 2 * index + (sign > 0 ? 1 : 0);
-    let known = this.branches.get(key);
-    if (!known) {
-      const isMirrored = this.isSymmetric && sign < 0;
-      const rows = this.solve(index, isMirrored ? 1 : sign);
-      known = new Branch(isMirrored ? rows.map(mirrored) : rows, sign, this.line);
-      if (!known.isSolved) {
-        this.unsettled.add(10 ** (index / PER_DECADE));
-        if (index < MOST_INDEX) known = this.branch(index + 1, sign);
-      }
-      this.branches.set(key, known);
-    }
-    return known;
+    return this.branches.get(keyOf(index, sign)) ?? finish(this.make(index, sign));
   }
 
+  /** Solves a branch angle by angle, and keeps it once it is whole; a line where nothing settles takes the next one's. */
+  private *make(index: number, sign: 1 | -1): Sliced<Branch> {
+    const key = keyOf(index, sign);
+    let made: Branch;
+    if (this.isSymmetric && sign < 0) {
+      const upper = this.branches.get(keyOf(index, 1)) ?? (yield* this.make(index, 1));
+      made = new Branch(upper.rows.map(mirrored), sign, this.line);
+    } else made = new Branch(yield* this.solve(index, sign), sign, this.line);
+    if (!made.isSolved) {
+      this.unsettled.add(reynoldsOf(index));
+      if (index < MOST_INDEX)
+        made = this.branches.get(keyOf(index + 1, sign)) ?? (yield* this.make(index + 1, sign));
+    }
+    const known = this.branches.get(key); // made by another meanwhile
+    if (!known) this.branches.set(key, made);
+    return known ?? made;
+  }
+
+  /** A walk outward from zero lift, on a layer of its own: others may be under way in slices. */
   private march(index: number): March {
-    const march = new March(this.layer, 10 ** (index / PER_DECADE), this.water);
-    march.begin(this.line.zeroLift);
+    const march = new March(new SectionLayer(this.flow), reynoldsOf(index), this.water);
+    const known = this.atZero.get(index) ?? null;
+    const found = march.begin(this.line.zeroLift, known);
+    if (found && !known) this.atZero.set(index, found);
     return march;
   }
 
-  private solve(index: number, sign: 1 | -1): Row[] {
+  private *solve(index: number, sign: 1 | -1): Sliced<Row[]> {
     const rows: Row[] = [];
     const solved = (march: March, alpha: number) => {
       const figures = march.step(alpha);
       if (figures) rows.push(alpha === 0 && this.isSymmetric ? levelRow(figures) : rowOf(alpha, figures));
       return figures !== null;
     };
-    if (sign > 0 && !this.isSymmetric) solved(this.march(index), this.line.zeroLift - STEP);
+    if (sign > 0 && !this.isSymmetric) {
+      solved(this.march(index), this.line.zeroLift - STEP);
+      yield 0;
+    }
     const march = this.march(index);
     for (let k = 0, misses = 0; k <= MOST_STEPS && misses < 2; k++) {
       misses = solved(march, this.line.zeroLift + sign * k * STEP) ? 0 : misses + 1;
       if (rows.length - stallIndex(rows, this.line) > STEPS_PAST_STALL) break;
+      yield k / MOST_STEPS;
     }
     return rows;
   }
 }
 
+const keyOf = (index: number, sign: 1 | -1): number => 2 * index + (sign > 0 ? 1 : 0);
+
 /** A symmetric section along the stream lifts nothing: what its flow solved to within its tolerance is put right. */
 function levelRow(figures: SectionFigures): Row {
   return { ...rowOf(0, figures), cl: 0, cm: 0 };
-}
-
-/** The line below a Reynolds number, how far it stands towards the next one, and drag over that of the lowest line. */
-function place(reynolds: number): { index: number; share: number; thickening: number } {
-  const at = Math.min(MOST_INDEX, Math.max(LEAST_INDEX, PER_DECADE * Math.log10(reynolds)));
-  const index = Math.min(MOST_INDEX - 1, Math.floor(at));
-  return { index, share: at - index, thickening: Math.sqrt(Math.max(1, LEAST_REYNOLDS / reynolds)) };
-}
-
-/** A drag coefficient between two, by its logarithm. */
-function between(low: number, high: number, share: number): number {
-  return low * (high / low) ** share;
-}
-
-/**
- * Where to read a line whose limit differs from the blended one: at the same lift coefficient far from stall, at the
- * same share of the limit close to it.
- */
-function towardsLimit(cl: number, limit: number, own: number): number {
-  const closeness = Math.min(1, Math.max(0, (cl / limit - 0.6) / 0.4));
-  return cl * (1 + closeness * closeness * (own / limit - 1));
 }
 
 const tables = new Map<string, PolarTable>();

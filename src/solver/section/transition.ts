@@ -38,7 +38,7 @@ export function criticalLogRe(shape: number): number {
 
 /** dn/dRe_theta of the envelope. */
 export function slopeOverReTheta(shape: number): number {
-  return 0.01 * Math.hypot(2.4 * shape - 3.7 + 2.5 * Math.tanh(1.5 * shape - 4.65), 0.5);
+  return 0.01 * Math.sqrt((2.4 * shape - 3.7 + 2.5 * Math.tanh(1.5 * shape - 4.65)) ** 2 + 0.25);
 }
 
 /**

@@ -15,6 +15,7 @@ export class Walker {
   growthLimit = 9;
   usesMichel = false;
   readonly interval = new Interval();
+  private rate = 0; // of growth by arc, at the near end of a laminar step
 
   constructor(private readonly stations: Stations) {}
 
@@ -41,9 +42,11 @@ export class Walker {
       const isTail = i === end; // whose mass the wake starts with
       const own = change[i * columns + i]! + (isTail ? side.sign * change[i * columns + surface]! : 0);
       const old = side.sign * mass[i]!;
-      const others = side.sign * stations.speedAt(i) - own * old;
-      if (Number.isNaN(side.transition)) this.passLaminar(side, i, i - direction, arc, others, own);
-      else this.pass(TURBULENT, i, arc, others, own);
+      interval.end = arc;
+      interval.byMass = own;
+      interval.others = side.sign * stations.speedAt(i) - own * old;
+      if (Number.isNaN(side.transition)) this.passLaminar(side, i, i - direction);
+      else this.pass(TURBULENT, i);
       const found = interval.far[step.MASS]!;
       mass[i] = side.sign * found;
       if (isTail) mass[surface]! += found - old;
@@ -68,17 +71,18 @@ export class Walker {
     interval.begin(LAMINAR);
     stations.mass[first] = side.sign * far[step.MASS]!;
     stations.growth[first] = 0;
+    this.rate = this.rateOf(far);
     stations.kind[first] = LAMINAR;
     stations.friction[first] = interval.friction();
     this.store(first);
   }
 
   /** A step that starts laminar: as a whole, or up to the point of transition and turbulent from there. */
-  private passLaminar(side: Side, i: number, before: number, arc: number, others: number, own: number): void {
+  private passLaminar(side: Side, i: number, before: number): void {
     const { interval, stations } = this;
     const { growth, stagnation } = stations;
-    const { near, far } = interval;
-    this.pass(LAMINAR, i, arc, others, own);
+    const { near, far, end: arc } = interval;
+    this.pass(LAMINAR, i);
     growth[i] = this.grown(growth[before]!);
     const start = near[step.ARC]!;
     const natural = (this.growthLimit - growth[before]!) / Math.max(growth[i]! - growth[before]!, 1e-30);
@@ -91,18 +95,24 @@ export class Walker {
     near[step.STRESS] = this.freshStress();
     interval.begin(TURBULENT);
     growth[i] = 0;
-    this.pass(TURBULENT, i, arc, others, own);
+    this.pass(TURBULENT, i);
   }
 
   /** Growth of disturbances at the far end of a laminar step. */
   private grown(before: number): number {
     const { near, far, reynolds } = this.interval;
-    const reTheta = reynolds * far[step.SPEED]! * far[step.THETA]!;
-    if (this.usesMichel) return reTheta / michelReTheta(reynolds * far[step.SPEED]! * far[step.ARC]!);
-    const first = amplification(near[step.SHAPE]!, reynolds * near[step.SPEED]! * near[step.THETA]!);
-    const last = amplification(far[step.SHAPE]!, reTheta);
-    const reach = far[step.ARC]! - near[step.ARC]!;
-    return before + 0.5 * reach * (first / near[step.THETA]! + last / far[step.THETA]!);
+    if (this.usesMichel) {
+      const reTheta = reynolds * far[step.SPEED]! * far[step.THETA]!;
+      return reTheta / michelReTheta(reynolds * far[step.SPEED]! * far[step.ARC]!);
+    }
+    const first = this.rate;
+    this.rate = this.rateOf(far);
+    return before + 0.5 * (far[step.ARC]! - near[step.ARC]!) * (first + this.rate);
+  }
+
+  private rateOf(state: Float64Array): number {
+    const theta = state[step.THETA]!;
+    return amplification(state[step.SHAPE]!, this.interval.reynolds * state[step.SPEED]! * theta) / theta;
   }
 
   /** q with which a layer in the state of the near end starts to be turbulent. */
@@ -114,43 +124,41 @@ export class Walker {
   }
 
   /** Solves one step, from the last walk's answer or, failing that, from the near end's. */
-  private pass(kind: Kind, i: number, arc: number, others: number, own: number): void {
+  private pass(kind: Kind, i: number): void {
     const { kind: kinds, theta } = this.stations;
     const wasSame = kinds[i] === kind && theta[i]! > 0;
     kinds[i] = kind;
-    const isSolved =
-      (wasSame && this.solveFromLast(kind, i, arc, others, own)) ||
-      this.solveFromNear(kind, arc, others, own);
-    if (!isSolved) this.stand(kind, arc);
+    const isSolved = (wasSame && this.solveFromLast(kind, i)) || this.solveFromNear(kind);
+    if (!isSolved) this.stand(kind);
     this.store(i);
   }
 
-  private solveFromLast(kind: Kind, i: number, arc: number, others: number, own: number): boolean {
+  private solveFromLast(kind: Kind, i: number): boolean {
     const { theta, shape, speed, stress } = this.stations;
     const { far } = this.interval;
     far[step.THETA] = theta[i]!;
     far[step.MASS] = theta[i]! * shape[i]! * speed[i]!;
     far[step.STRESS] = stress[i]!;
-    return this.interval.solve(kind, arc, others, own);
+    return this.interval.solve(kind);
   }
 
   /** First with the speed of the near end kept, as it is where the layer leads; then with its mass defect. */
-  private solveFromNear(kind: Kind, arc: number, others: number, own: number): boolean {
-    const { near, far } = this.interval;
+  private solveFromNear(kind: Kind): boolean {
+    const { near, far, others, byMass } = this.interval;
     far.set(near);
-    far[step.MASS] = (near[step.SPEED]! - others) / own;
-    if (far[step.MASS]! > 0 && this.interval.solve(kind, arc, others, own)) return true;
+    far[step.MASS] = (near[step.SPEED]! - others) / byMass;
+    if (far[step.MASS]! > 0 && this.interval.solve(kind)) return true;
     far.set(near);
     far[step.MASS] = near[step.THETA]! * near[step.SHAPE]! * near[step.SPEED]!;
-    return this.interval.solve(kind, arc, others, own);
+    return this.interval.solve(kind);
   }
 
   /** Keeps the near end's state where a step has no answer: counted, unless a spent wake only ran out of shape. */
-  private stand(kind: Kind, arc: number): void {
-    const { near, far } = this.interval;
+  private stand(kind: Kind): void {
+    const { near, far, end } = this.interval;
     if (kind !== WAKE || near[step.SHAPE]! > 1.05) this.failures++;
     far.set(near);
-    far[step.ARC] = arc;
+    far[step.ARC] = end;
     far[step.MASS] = near[step.THETA]! * near[step.SHAPE]! * near[step.SPEED]!;
   }
 
@@ -191,7 +199,10 @@ export class Walker {
       const i = last + k;
       const own = change[i * columns + i + 1]!;
       const others = stations.speedAt(i) - own * mass[i + 1]!;
-      this.pass(WAKE, i, from + wakeArc[k]!, others, 2 * own); // a half's m counts twice
+      interval.end = from + wakeArc[k]!;
+      interval.others = others;
+      interval.byMass = 2 * own; // a half's m counts twice
+      this.pass(WAKE, i);
       mass[i + 1] = 2 * interval.far[step.MASS]!;
       this.advance(i);
     }

@@ -14,8 +14,9 @@ import { type SectionState, sectionState } from '../section/state.ts';
 import { ATMOSPHERE } from './cavitation.ts';
 import { GRAVITY, resolutionOf } from './condition.ts';
 import type { RunningState } from './level-running.ts';
-import { profileFor, TRIPPED } from './profile-for.ts';
+import { profileFor } from './profile-for.ts';
 import { LevelRunner } from './speed.ts';
+import { TRIPPED } from './strut-polars.ts';
 
 export type FoilPart = 'wing' | 'stabilizer' | 'strut';
 

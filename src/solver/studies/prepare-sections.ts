@@ -1,0 +1,33 @@
+/**
+ * Polars that a design's strips are going to ask for, made ahead in slices, so that whoever solves it can hear of
+ * something newer in between. What is made already costs nothing.
+ */
+import type { Design } from '../design/document.ts';
+import { chordLaw } from '../design/laws.ts';
+import { waterProperties } from '../design/water.ts';
+import { turbulentLength } from '../forces/profile.ts';
+import { sectionBlend } from '../section/blend.ts';
+import { strutPolars } from './strut-polars.ts';
+import type { Study } from './study.ts';
+
+const PLACES = [0, 0.25, 0.5, 0.7, 0.85, 0.95, 0.99, 0.999]; // eta: chords fall fastest at the tip
+
+/** `speeds` (m/s): those that lift and drag are asked for at. */
+export function* prepareSections(design: Design, speeds: readonly number[]): Study<void> {
+  const { kind, temperature, clarity } = design.brief.water;
+  const { viscosity } = waterProperties(kind, temperature);
+  for (const part of [design.wing, ...(design.stabilizer ? [design.stabilizer] : [])]) {
+    const blend = sectionBlend(part.section.root, part.section.tip, clarity);
+    const chord = chordLaw(part.chord);
+    for (const speed of speeds)
+      for (const eta of PLACES) yield* blend.prepare(eta, (speed * chord.at(eta)) / viscosity);
+  }
+  const { strut, brief } = design;
+  const polars = strut && strutPolars(strut, clarity);
+  if (!strut || !polars) return;
+  for (const speed of speeds) {
+    const reynolds = (speed * strut.chord) / viscosity;
+    yield* polars.natural.prepareLevel(polars.eta, reynolds);
+    if (turbulentLength(strut, brief.depth) > 0) yield* polars.turbulent.prepareLevel(polars.eta, reynolds);
+  }
+}

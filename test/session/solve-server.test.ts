@@ -1,0 +1,89 @@
+/** Requests answered where the solver runs: in slices, the newest first. */
+import { describe, expect, it } from 'vitest';
+import type { SolveReply } from '../../src/session/messages.ts';
+import { SolveServer, type SolveServerParts } from '../../src/session/solve-server.ts';
+import type { Report } from '../../src/solver/report.ts';
+import { demo } from './designs.ts';
+
+const steps = (count: number) =>
+  function* () {
+    for (let k = 0; k < count; k++) yield k / count;
+  };
+
+function setUp(parts: Partial<SolveServerParts> = {}) {
+  const told: SolveReply[] = [];
+  const solved: string[] = [];
+  const server = new SolveServer({
+    solve: ({ name }, options) => {
+      solved.push(`${name} ${options?.sections ?? 'real'}`);
+      return { name } as unknown as Report;
+    },
+    prepare: steps(0),
+    tell: (reply) => told.push(reply),
+    slice: 0,
+    patience: 0,
+    ...parts,
+  });
+  const ask = (id: number) =>
+    server.receive({ id, design: { ...demo(), name: `${id}` }, options: { neutralDroop: false } });
+  return { told, solved, ask };
+}
+
+describe('solve server', () => {
+  it('answers once where nothing has to be made', async () => {
+    const { told, solved, ask } = setUp();
+    await ask(1);
+    expect(told).toEqual([{ id: 1, ok: true, report: { name: '1' } }]);
+    expect(solved).toEqual(['1 real']);
+  });
+
+  it('gives first figures by thin-airfoil theory while sections are made, then the real ones', async () => {
+    const { told, solved, ask } = setUp({ prepare: steps(5), patience: -1 });
+    await ask(1);
+    expect(solved).toEqual(['1 thin', '1 real']);
+    expect(told.map((reply) => reply.ok && reply.isFirst)).toEqual([true, undefined]);
+  });
+
+  it('drops what is under way when a newer request comes', async () => {
+    const { told, ask } = setUp({ prepare: steps(5), patience: 1e9 });
+    await Promise.all([ask(1), ask(2)]);
+    expect(told.map(({ id }) => id)).toEqual([2, 2]); // first figures, then its own
+  });
+
+  it('gives first figures at once where sections change before they are made', async () => {
+    const { solved, ask } = setUp({ prepare: steps(5), patience: 1e9 });
+    await ask(1); // by itself it is given time
+    expect(solved).toEqual(['1 real']);
+    await Promise.all([ask(2), ask(3)]);
+    expect(solved).toEqual(['1 real', '3 thin', '3 real']);
+  });
+
+  it('leaves a section that cannot be made to the solver, which says why', async () => {
+    const { told, ask } = setUp({
+      prepare: function* () {
+        yield 0;
+        throw new Error('no matter');
+      },
+      solve: () => {
+        throw new Error('wing section: found a crossing');
+      },
+    });
+    await ask(1);
+    expect(told).toEqual([{ id: 1, ok: false, message: 'wing section: found a crossing' }]);
+  });
+
+  it('asks for no section where thin ones are wanted', async () => {
+    let prepared = 0;
+    const { told } = setUp();
+    const server = new SolveServer({
+      solve: () => ({}) as Report,
+      prepare: function* () {
+        prepared++;
+        yield 1;
+      },
+      tell: (reply) => told.push(reply),
+    });
+    await server.receive({ id: 1, design: demo(), options: { sections: 'thin' } });
+    expect([prepared, told.length]).toEqual([0, 1]);
+  });
+});
