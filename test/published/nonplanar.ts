@@ -115,6 +115,47 @@ const arcRows = ARCS.flatMap((depth): PublishedRow[] => {
   ];
 });
 
+/**
+ * The sheet of an arc moved straight up has a jump of potential Im sqrt(Z^2 - (b/2)^2), Z from the middle of its chord:
+ * the circle's map Z = zeta + (b/4)^2/zeta takes its two sides to zeta and (b/4)^2/zeta. Munk's loading is that jump.
+ */
+function jump(depth: number, share: number): number {
+  const radius = (0.25 + depth * depth) / (2 * depth); // span 1
+  const y = 0.5 * share;
+  const height = Math.sqrt(radius * radius - y * y) - (radius - depth); // over the chord
+  const [real, imaginary] = [y * y - height * height - 0.25, 2 * y * height];
+  return Math.sqrt(0.5 * (Math.hypot(real, imaginary) - real));
+}
+
+const ARC_STATIONS = [0.3, 0.6, 0.9];
+
+const arcLoadings = [0.15, 0.3, 0.5].map(
+  (depth): PublishedRow => ({
+    quantities: ARC_STATIONS.map((share) => `loading at ${share} of the half span over that at the middle`),
+    conditions: `circular arc, depth over span ${depth}, the loading of least drag`,
+    published: ARC_STATIONS.map((share) => jump(depth, share) / jump(depth, 0)),
+    tolerance: ARC_STATIONS.map(() => ({ within: 0.001 })),
+    source: 'jump of potential on an arc that moves across its chord: circle mapped by z + 1/z',
+    status: 'derived',
+    method: 'least drag of the curve, 80 strips',
+    compute: () => {
+      const tipAngle = (2 * Math.atan(2 * depth)) / RADIANS;
+      const { strips, geometry } = solveSmall(curve({ kind: 'arc', tipAngle }), { strips: 80 });
+      const half = geometry.wing.span / 2;
+      const along = strips.wing.map(({ y, leastCirculation }): [number, number] => [
+        y / half,
+        leastCirculation,
+      ]);
+      const middle = along[0]![1] / (jump(depth, along[0]![0]) / jump(depth, 0)); // the first strip is not quite there
+      return ARC_STATIONS.map((share) => {
+        const next = along.findIndex(([at]) => at > share);
+        const [[a, below], [b, above]] = [along[next - 1]!, along[next]!];
+        return (below + ((above - below) * (share - a)) / (b - a)) / middle;
+      });
+    },
+  }),
+);
+
 const LATE: Array<[number, number, number, number]> = [
   [20, 0.5, 1, 1.0104],
   [40, 0.6, 1.5, 1.0283],
@@ -138,6 +179,7 @@ export const nonplanar: PublishedRow[] = [
   ...veeConverged,
   ...fixedArmRows,
   ...arcRows,
+  ...arcLoadings,
   ...lateRows,
   ...kinkedLines,
   ...curvedWings,
