@@ -13,6 +13,8 @@ const FUNCTION = /^export (?:async )?(?:function\*?|class) (\w+)/gm;
 const CONSTANT = /^export const (\w+)(?::[^=]+)? =\s*(?!\s|['"])/gm; // but for words
 const MADE = /^export const (\w+)[^=]*= (?:\(|\w+\()/gm; // a function, or what one returns
 
+const LOADING = -1; // in place of the number of a check
+
 const hasFunctions = (code) => code.search(FUNCTION) >= 0;
 
 /** Every file of the solver that exports more than types and words. */
@@ -41,7 +43,8 @@ export function withWatchedChecks(use) {
     const { quickest, sound, called } = await soundPass(load);
     const callers = (file) => {
       const asking = called.get(file) ?? callersOfConstants(file, importers, called);
-      return asking && quickest.filter((at) => asking.has(at));
+      // A file asked while the checks load may have told any of them something.
+      return asking && quickest.filter((at) => asking.has(at) || asking.has(LOADING));
     };
     return use({ load, sound, callers });
   });
@@ -60,7 +63,7 @@ export function noticing(checks, sound, callers, most) {
 
 async function soundPass(load) {
   const called = new Map();
-  let now = null;
+  let now = LOADING;
   globalThis.doors = (file, one) =>
     watched(one, () => {
       if (!called.has(file)) called.set(file, new Set());
