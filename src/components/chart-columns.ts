@@ -7,6 +7,7 @@ export interface ChartSeries {
   colour: `--${string}`; // a custom property of tokens.css
   width?: number; // px
   dash?: readonly number[]; // px
+  isAlone?: boolean; // not part of the stack in a stacked chart
 }
 
 export interface Columns {
@@ -34,10 +35,10 @@ export function joinColumns(series: readonly ChartSeries[]): Columns {
   };
 }
 
-/** Running sums from the first column on; a gap in one is a gap in all that stand on it. */
-export function stackColumns(columns: readonly (number | null)[][]): (number | null)[][] {
+/** Running sums from the first column on; a gap in one is a gap in all that stand on it. The last `alone` stay as they are. */
+export function stackColumns(columns: readonly (number | null)[][], alone = 0): (number | null)[][] {
   const stacked: (number | null)[][] = [];
-  for (const column of columns) {
+  for (const column of columns.slice(0, columns.length - alone)) {
     const below = stacked.at(-1);
     stacked.push(
       column.map((value, k) => {
@@ -46,7 +47,7 @@ export function stackColumns(columns: readonly (number | null)[][]): (number | n
       }),
     );
   }
-  return stacked;
+  return [...stacked, ...columns.slice(columns.length - alone).map((column) => [...column])];
 }
 
 function readAt({ x, y }: ChartSeries, place: number, slack: number): number | null {

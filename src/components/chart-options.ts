@@ -62,7 +62,10 @@ export function plotOptions(
       ),
     ],
     ...(stacked && {
-      bands: series.slice(1).map((each, k) => areaBetween(k + 2, () => colour(each.colour))),
+      bands: series
+        .filter(({ isAlone }) => !isAlone)
+        .slice(1)
+        .map((each, k) => areaBetween(k + 2, () => colour(each.colour))),
     }),
     hooks: { setCursor: [onCursor] },
   };

@@ -30,7 +30,7 @@ export class LineChart extends LitElement {
   @property({ attribute: false }) series: readonly ChartSeries[] = [];
   @property({ type: Number }) xDecimals = 0;
   @property({ type: Number }) yDecimals = 0;
-  /** Each series stands on the one before, as filled areas; read-outs and table keep the single values. */
+  /** Each series stands on the one before, as filled areas, those that stand alone last; read-outs and table keep the single values. */
   @property({ type: Boolean }) stacked = false;
 
   @state() private isTable = false;
@@ -112,7 +112,10 @@ export class LineChart extends LitElement {
       [this.xName, this.xUnit, this.yName, this.yUnit, this.stacked, decimalMark()],
     ]);
     const { x, y } = this.#columns;
-    const data = [x, ...(this.stacked ? stackColumns(y) : y)] as uPlot.AlignedData;
+    const data = [
+      x,
+      ...(this.stacked ? stackColumns(y, this.series.filter(({ isAlone }) => isAlone).length) : y),
+    ] as uPlot.AlignedData;
     if (this.#plot && lines === this.#lines) this.#plot.setData(data);
     else this.#make(lines, data);
     this.#readOut();

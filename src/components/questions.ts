@@ -36,49 +36,62 @@ export const QUESTIONS: readonly Question[] = [
     load: () => Promise.all([import('./panels/spread-panel.ts'), import('./spread/stall-section.ts')]),
     render: ({ design, report, units, ghost, studies }) =>
       html`<spread-panel .design=${design} .report=${report} .units=${units} .ghost=${ghost}></spread-panel>
-        <spread-stall .design=${design} .units=${units} .studies=${studies}></spread-stall>`,
+        <spread-stall .design=${design} .units=${units} .studies=${studies} .ghost=${ghost}></spread-stall>`,
   },
   {
     id: 'curve',
     label: 'Curve: what does droop buy?',
     load: () => import('./panels/curve-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<curve-panel .design=${design} .units=${units} .studies=${studies}></curve-panel>`,
+    render: ({ design, units, studies, ghost, session }) =>
+      html`<curve-panel
+        .design=${design}
+        .units=${units}
+        .studies=${studies}
+        .ghost=${ghost}
+        .ridden=${session.ridden}
+      ></curve-panel>`,
   },
   {
     id: 'hold',
     label: 'Hold: does it keep its line?',
     load: () => import('./panels/coupling-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<coupling-panel .design=${design} .units=${units} .studies=${studies}></coupling-panel>`,
+    render: ({ design, report, units, studies, ghost, session }) =>
+      html`<coupling-panel
+        .design=${design}
+        .report=${report}
+        .units=${units}
+        .studies=${studies}
+        .ghost=${ghost}
+        .ridden=${session.ridden}
+      ></coupling-panel>`,
   },
   {
     id: 'speed',
     label: 'Speed: from take-off to top',
     load: () => import('./panels/speed-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<speed-panel .design=${design} .units=${units} .studies=${studies}></speed-panel>`,
+    render: ({ design, units, studies, ghost }) =>
+      html`<speed-panel .design=${design} .units=${units} .studies=${studies} .ghost=${ghost}></speed-panel>`,
   },
   {
     id: 'stiffness',
     label: 'Stiffness: what gives, how thin?',
     load: () => import('./panels/stiffness-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<stiffness-panel .design=${design} .units=${units} .studies=${studies}></stiffness-panel>`,
+    render: ({ design, units, studies, ghost }) =>
+      html`<stiffness-panel .design=${design} .units=${units} .studies=${studies} .ghost=${ghost}></stiffness-panel>`,
   },
   {
     id: 'section',
     label: 'Section: what it lifts and drags',
     load: () => import('./panels/section-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<section-panel .design=${design} .units=${units} .studies=${studies}></section-panel>`,
+    render: ({ design, units, studies, ghost }) =>
+      html`<section-panel .design=${design} .units=${units} .studies=${studies} .ghost=${ghost}></section-panel>`,
   },
   {
     id: 'skin',
     label: 'Skin: how smooth is smooth enough?',
     load: () => import('./panels/skin-panel.ts'),
-    render: ({ design, units, studies }) =>
-      html`<skin-panel .design=${design} .units=${units} .studies=${studies}></skin-panel>`,
+    render: ({ design, units, studies, ghost }) =>
+      html`<skin-panel .design=${design} .units=${units} .studies=${studies} .ghost=${ghost}></skin-panel>`,
   },
   {
     id: 'propose',

@@ -11,6 +11,9 @@ export interface PlotLine extends Looks {
   y: readonly number[]; // in the shown unit; NaN where there is none
 }
 
+/** The line of the user's own price, the same for every design. */
+export const YOURS = 'your price';
+
 /** One plot: lines of one unit. */
 export interface PlotCell {
   name: string;
@@ -18,6 +21,10 @@ export interface PlotCell {
   decimals: number;
   lines: readonly PlotLine[];
   summary: string; // what is to be seen, for those who cannot
+  /** A stretch of values that is shaded. */
+  band?: { low: number; high: number };
+  /** Values marked at the right edge, each with a few characters. */
+  levels?: readonly { at: number; label: string }[];
 }
 
 /** A vertical line through every plot. */

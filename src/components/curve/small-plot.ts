@@ -132,6 +132,7 @@ export class SmallPlot extends LitElement {
     if (!cell || this.#width === 0 || !this.isConnected) return;
     const looks = JSON.stringify([
       cell.lines.map(({ name, colour, dash }) => [name, colour, dash]),
+      [cell.band, cell.levels],
       [this.xUnit, decimalMark()],
     ]);
     const data = [
@@ -164,7 +165,7 @@ export class SmallPlot extends LitElement {
       height: HEIGHT,
       scales: {
         ...usual.scales,
-        y: { range: (_plot, least, most) => readableRange(least, most, cell.decimals) },
+        y: { range: (_plot, least, most) => readableRange(least, most, this.cell ?? cell) },
       },
       // A click with a trembling hand is a click all the same.
       cursor: {
@@ -181,7 +182,16 @@ export class SmallPlot extends LitElement {
         },
         { ...plainUp, space: 26 },
       ],
-      hooks: { ...usual.hooks, draw: [(plot) => this.#drawMarks(plot, colour)] },
+      hooks: {
+        ...usual.hooks,
+        drawClear: [(plot) => drawBand(plot, this.cell?.band, colour)],
+        draw: [
+          (plot) => {
+            this.#drawMarks(plot, colour);
+            drawLevels(plot, this.cell?.levels ?? [], colour);
+          },
+        ],
+      },
     };
   }
 
@@ -235,10 +245,50 @@ export class SmallPlot extends LitElement {
   };
 }
 
+type Colour = (name: string) => string;
+
+function drawBand(plot: uPlot, band: PlotCell['band'], colour: Colour): void {
+  if (!band) return;
+  const { ctx, bbox } = plot;
+  const [top, foot] = [plot.valToPos(band.high, 'y', true), plot.valToPos(band.low, 'y', true)];
+  ctx.save();
+  ctx.globalAlpha = 0.22;
+  ctx.fillStyle = colour('--carry');
+  ctx.fillRect(bbox.left, top, bbox.width, Math.max(2, foot - top));
+  ctx.restore();
+}
+
+function drawLevels(plot: uPlot, levels: NonNullable<PlotCell['levels']>, colour: Colour): void {
+  const { ctx, bbox } = plot;
+  const ratio = devicePixelRatio;
+  const right = bbox.left + bbox.width;
+  ctx.save();
+  ctx.strokeStyle = colour('--carry');
+  ctx.fillStyle = colour('--ink');
+  ctx.lineWidth = 2 * ratio;
+  ctx.font = `${11 * ratio}px system-ui, sans-serif`;
+  ctx.textAlign = 'right';
+  ctx.textBaseline = 'middle';
+  for (const { at, label } of levels) {
+    const y = plot.valToPos(at, 'y', true);
+    ctx.beginPath();
+    ctx.moveTo(right - 8 * ratio, y);
+    ctx.lineTo(right, y);
+    ctx.stroke();
+    ctx.fillText(label, right - 10 * ratio, y);
+  }
+  ctx.restore();
+}
+
 /** As on every chart, but never so fine that the written values could not tell the ends apart. */
-function readableRange(least: number | null, most: number | null, decimals: number): [number, number] {
+function readableRange(
+  least: number | null,
+  most: number | null,
+  { decimals, band, levels = [] }: PlotCell,
+): [number, number] {
   const finest = 5 * 10 ** -decimals;
-  const range = steadyRange(least, most);
+  const shown = [...(band ? [band.low, band.high] : []), ...levels.map(({ at }) => at)];
+  const range = steadyRange(Math.min(least ?? 0, ...shown), Math.max(most ?? 0, ...shown));
   return range[1] - range[0] < finest ? [Math.min(0, range[0]), finest] : range;
 }
 

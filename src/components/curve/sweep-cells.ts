@@ -1,10 +1,13 @@
 /** The sweep's columns as small plots, in the chosen units. */
 import { writeFixed } from '../../session/number-format.ts';
+import type { RiddenHold } from '../../session/ridden.ts';
 import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { CurveStudy } from '../../solver/studies/curve-study.ts';
 import type { DroopColumn } from '../../solver/studies/droop-family.ts';
 import type { DroopStudy } from '../../solver/studies/droop-study.ts';
-import { type PlotCell, type PlotLine, type PlotMark, readBetween } from './plot-model.ts';
+import { type PlotCell, type PlotLine, type PlotMark, readBetween, YOURS } from './plot-model.ts';
+
+const HOLD_INDEX = 'Hold index';
 
 const LOOKS = [
   { colour: '--thrown' },
@@ -48,7 +51,7 @@ export function sweepCells(sweep: DroopStudy, units: UnitSystem): PlotCell[] {
     cell('Extra induced drag', unitOf('force', units), 2, 'extraInducedDrag', '--carry', force),
     cell('Extra profile drag', unitOf('force', units), 2, 'extraProfileDrag', '--surface', force),
     cell('Extra total drag', unitOf('force', units), 2, 'extraTotalDrag', '--thrown', force),
-    cell('Hold index', '', 2, 'holdIndex', '--tail'),
+    cell(HOLD_INDEX, '', 2, 'holdIndex', '--tail'),
     cell('Effective droop', '°', 1, 'effectiveDroop', '--ink'),
     cell('Roll from yaw, C_lr/|C_lp|', '', 3, 'rollFromYaw', '--tail'),
     cell('Yaw from roll, C_np/|C_nr|', '', 2, 'yawFromRoll', '--tail'),
@@ -64,6 +67,17 @@ export function sweepCells(sweep: DroopStudy, units: UnitSystem): PlotCell[] {
   ];
 }
 
+/**
+ * The ridden designs on the hold index: where the good marks begin, once there are enough to say, else each with its
+ * mark at the edge.
+ */
+export function withRidden(cells: readonly PlotCell[], { points, band }: RiddenHold): PlotCell[] {
+  if (points.length === 0) return [...cells];
+  const levels = points.map(({ index, mark }) => ({ at: index, label: String(mark) }));
+  const shown = band ? { band } : { levels };
+  return cells.map((cell) => (cell.name === HOLD_INDEX ? { ...cell, ...shown } : cell));
+}
+
 /** Prices of the next bit; the user's own price is the level line. */
 export function priceCells({ sweep, price }: CurveStudy, units: UnitSystem): PlotCell[] {
   const force = toDisplay(1, 'force', units);
@@ -74,7 +88,7 @@ export function priceCells({ sweep, price }: CurveStudy, units: UnitSystem): Plo
     y: Array.from(y, (value) => value * scale),
     colour,
   });
-  const yours: PlotLine = { name: 'your price', y: level, colour: '--ink', dash: [4, 3] };
+  const yours: PlotLine = { name: YOURS, y: level, colour: '--ink', dash: [4, 3] };
   const byPoint = price.goods === 'holdPoint';
   const cells: Array<Omit<PlotCell, 'summary'>> = [
     {

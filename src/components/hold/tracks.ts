@@ -6,6 +6,7 @@ import type { ModeTracks } from '../../solver/studies/mode-tracks.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { uprightMark } from '../chart-marks.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import { coefficient, LATERAL_KEYS, LATERAL_NAMES, MODE_NAMES, type ModeKind } from './words.ts';
 
@@ -36,13 +37,16 @@ const VERTICAL: readonly ModeKind[] = [
 ];
 
 /** Quick modes have a chart of their own: beside them the others would lie flat. */
-export function trackCharts(tracks: ModeTracks): TemplateResult {
-  const straight = line('falls over, kept from turning', tracks, tracks.fallHeldStraight, '--ghost', [4, 4]);
+export function trackCharts(tracks: ModeTracks, ghost: ModeTracks | null): TemplateResult {
+  const along = (heading: string, read: (of: ModeTracks) => ChartSeries[]) =>
+    chart(heading, tracks, withGhost(read(tracks), ghost && read(ghost)));
+  const straight = (of: ModeTracks) =>
+    line('falls over, kept from turning', of, of.fallHeldStraight, '--soft', [4, 4]);
   return html`<div class="charts">
-    ${chart('Sideways modes along the droop', tracks, [...lines(tracks, LATERAL), ...straight])}
-    ${chart('Roll dying out along the droop', tracks, lines(tracks, ['rollDamping']))}
-    ${chart('Up-and-down modes along the droop', tracks, lines(tracks, VERTICAL))}
-    ${chart('Sinking dying out along the droop', tracks, lines(tracks, ['sinkDamping']))}
+    ${along('Sideways modes along the droop', (of) => [...lines(of, LATERAL), ...straight(of)])}
+    ${along('Roll dying out along the droop', (of) => lines(of, ['rollDamping']))}
+    ${along('Up-and-down modes along the droop', (of) => lines(of, VERTICAL))}
+    ${along('Sinking dying out along the droop', (of) => lines(of, ['sinkDamping']))}
   </div>`;
 }
 

@@ -1,17 +1,22 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { withMark } from '../../session/number-format.ts';
+import type { RiddenHold } from '../../session/ridden.ts';
 import type { Studies } from '../../session/studies.ts';
 import type { StudyName, StudyOptions } from '../../session/study-messages.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
+import type { Report } from '../../solver/report.ts';
 import type { HoldOptions, HoldStudy } from '../../solver/studies/hold-study.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { take } from '../asked.ts';
 import { holdStyles } from '../hold/hold-styles.ts';
 import '../choice-field.ts';
+import { bandReading, holdScale, scaleStyles } from '../beside/hold-scale.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import * as coupling from '../hold/coupling-tables.ts';
 import * as trust from '../hold/index-trust.ts';
 import '../hold/inertia-fields.ts';
@@ -37,16 +42,23 @@ export class CouplingPanel extends LitElement {
     holdStyles,
     coupling.couplingStyles,
     modes.modeStyles,
+    scaleStyles,
   ];
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
+  @property({ attribute: false }) report: Report | null = null;
+  /** What the rider's marks for hold say of the index. */
+  @property({ attribute: false }) ridden: RiddenHold = { points: [], band: null };
 
   @state() private axes: Axes = 'design';
 
   readonly #hold = this.#study('hold', () => ({ axes: this.axes }));
   readonly #tracks = this.#study('modeTracks', () => ({}));
+  readonly #ghostTracks = new GhostStudy(this, 'modeTracks', () => ({}));
 
   #study<N extends StudyName>(name: N, options: () => StudyOptions<N>): StudyController<N> {
     return new StudyController(this, name, () => ({
@@ -81,8 +93,16 @@ export class CouplingPanel extends LitElement {
         <h2 id="trust">How far the hold index can be trusted</h2>
         <p class="say">${trust.trustReading()}</p>
         <div class="short">${trust.trustTable()}</div>
-        ${trust.trustNoteOfMethod()}
+        ${trust.trustNoteOfMethod()} ${this.#ridden()}
       </section>`;
+  }
+
+  #ridden() {
+    const { ridden, report, ghost } = this;
+    if (ridden.points.length === 0) return nothing;
+    return html`<h3>What the ridden designs say of it</h3>
+      <p class="say">${bandReading(ridden)}</p>
+      ${holdScale(ridden, report?.stability.holdIndex ?? null, ghost?.report?.stability.holdIndex ?? null)}`;
   }
 
   #coupling(found: HoldStudy, design: Design) {
@@ -144,7 +164,7 @@ export class CouplingPanel extends LitElement {
     if (!found && this.#hold.failure) return html`<p class="note">No figures: see above.</p>`;
     if (!study || !found) return studyWait(this.#tracks, 'Bending the wing');
     return html`<p class="say">${tracks.tracksReading(study, found)}</p>
-      ${tracks.trackCharts(study)}
+      ${tracks.trackCharts(study, this.#ghostTracks.result)}
       <details>
         <summary>Flat against drooped, in figures</summary>
         <div class="pair wide">${tracks.modeMoves(study, found)} ${tracks.derivativeMoves(study)}</div>

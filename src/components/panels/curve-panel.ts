@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { bendChanges } from '../../session/curve-edits.ts';
 import { decimalMark, withMark } from '../../session/number-format.ts';
+import type { RiddenHold } from '../../session/ridden.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -17,8 +18,18 @@ import '../curve/plot-grid.ts';
 import type { PlaceChosenEvent, PlotCell } from '../curve/plot-model.ts';
 import * as say from '../curve/readings.ts';
 import '../curve/section-choices.ts';
-import { couplingCell, droopMarks, indexSeries, priceCells, sweepCells } from '../curve/sweep-cells.ts';
+import { bandReading } from '../beside/hold-scale.ts';
+import {
+  couplingCell,
+  droopMarks,
+  indexSeries,
+  priceCells,
+  sweepCells,
+  withRidden,
+} from '../curve/sweep-cells.ts';
 import { tableStyles } from '../figure-table.ts';
+import { cellsWithGhost, type Ghost, withGhost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { trustNote } from '../hold/index-trust.ts';
 import '../line-chart.ts';
 import '../number-field.ts';
@@ -61,17 +72,24 @@ export class CurvePanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private chosen: Kept | null = null;
   @state() private to: number | null = null;
   @state() private prices = recall('holdPrices', { point: 0.01, degree: 0.001 });
   @state() private refusal: string | null = null;
 
+  /** What the rider's marks for hold say of the index. */
+  @property({ attribute: false }) ridden: RiddenHold = { points: [], band: null };
+
   readonly #curve = new StudyController(this, 'curve', () => this.#question({}));
   readonly #band = new StudyController(this, 'priceBand', () => {
     const sweep = this.#curve.result?.sweep;
     return sweep && this.#curve.isCurrent ? this.#question({ to: sweep.columns.amplitude.at(-1)! }) : null;
   });
+
+  readonly #ghost = new GhostStudy(this, 'curve', () => this.#question({})?.options ?? null);
 
   /** What is kept: the user's choice, or the length that the document gives. */
   get #kept(): Kept {
@@ -155,17 +173,25 @@ export class CurvePanel extends LitElement {
   }
 
   /** Made anew only for another answer: news of the studies' progress must not redraw the curves. */
-  #grid(heading: string, found: CurveStudy, cells: () => readonly PlotCell[], isSecond = false) {
+  #grid(
+    heading: string,
+    found: CurveStudy,
+    cells: (study: CurveStudy) => readonly PlotCell[],
+    isSecond = false,
+  ) {
     const { sweep } = found;
+    const behind = this.#ghost.result;
+    const x = [...sweep.columns.amplitude];
+    const ghost = behind && { cells: cells(behind), x: [...behind.sweep.columns.amplitude] };
     return guard(
-      [found, this.units, decimalMark()],
+      [found, behind, this.units, decimalMark(), JSON.stringify(this.ridden)],
       () => html`<plot-grid
         .heading=${heading}
-        .x=${[...sweep.columns.amplitude]}
+        .x=${x}
         x-name="Droop"
         x-unit="°"
         .xDecimals=${1}
-        .cells=${cells()}
+        .cells=${withRidden(cellsWithGhost(cells(found), x, ghost), this.ridden)}
         .marks=${droopMarks(found)}
         .home=${sweep.present}
         ?plain=${isSecond}
@@ -183,7 +209,8 @@ export class CurvePanel extends LitElement {
     return html`<h2 id="sweep">What a degree costs and buys <small>${weight} carried at ${speed}, stabilizer as drawn</small></h2>
       ${say.paymentReading(sweep, units).map((sentence) => html`<p class="say">${sentence}</p>`)}
       <p class="say">${say.lostLiftReading(sweep, units)}</p>
-      ${this.#grid('What a degree costs and buys', found, () => sweepCells(sweep, units))}
+      ${this.#grid('What a degree costs and buys', found, (of) => sweepCells(of.sweep, units))}
+      ${this.ridden.points.length > 0 ? html`<p class="say">${bandReading(this.ridden)}</p>` : nothing}
       <p class="note">
         Against droop, in degrees of the law’s own tip angle. Lost lift is against this wing unrolled, at the same angle;
         every extra is against the flat wing, at the same lift. The dark line is the wing as it is; a click on any curve
@@ -224,7 +251,7 @@ export class CurvePanel extends LitElement {
           })}
         ></number-field>
       </div>
-      ${this.#grid('The price of hold', found, () => priceCells(found, units))}
+      ${this.#grid('The price of hold', found, (of) => priceCells(of, units))}
       <p class="note">
         Prices are slopes of a polynomial laid through the sweep (it leaves ${formatWithUnit(price.scatter, 'force', units, { decimals: 3 })}
         over). Past the neutral droop a step towards it goes back, and what it saves is negative. The method’s own band is the difference between one row of vortices and four, a line and a surface.
@@ -240,7 +267,7 @@ export class CurvePanel extends LitElement {
     return html`<h2 id="loading">More load wants more curve</h2>
       <p class="say">${say.loadingReading(coupling, units)}</p>
       <div class="pair">
-        ${this.#grid('More load wants more curve', found, () => [couplingCell(found, speed)], true)}
+        ${this.#grid('More load wants more curve', found, (of) => [couplingCell(of, speed)], true)}
         ${couplingTable(coupling, units)}
       </div>
       <p class="note">${independentReading(coupling, isArc)}</p>
@@ -249,7 +276,7 @@ export class CurvePanel extends LitElement {
       <p class="note">${trustNote()}</p>
       <div class="half">
         ${guard(
-          [found, units, decimalMark()],
+          [found, this.#ghost.result, units, decimalMark()],
           () => html`<line-chart
           .heading=${`Solved C_lr by CL against the ${index}`}
           .xName=${index}
@@ -257,7 +284,7 @@ export class CurvePanel extends LitElement {
           y-name="C_lr / CL"
           .yDecimals=${3}
           .summary=${say.indexReading(coupling, indexKind)}
-          .series=${indexSeries(found, speed)}
+          .series=${withGhost(indexSeries(found, speed), this.#ghost.result && indexSeries(this.#ghost.result, speed))}
         ></line-chart>`,
         )}
       </div>`;

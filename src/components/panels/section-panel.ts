@@ -9,9 +9,11 @@ import { answerStyles } from '../answer-styles.ts';
 import { take } from '../asked.ts';
 import '../choice-field.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import '../number-field.ts';
 import { type AlongShown, alongChart, layerTable, polarCharts } from '../section/charts.ts';
-import { flowFigures, shapeFigures } from '../section/figures.ts';
+import { flowFigures, type Seen, shapeFigures } from '../section/figures.ts';
 import { flowDrawing, flowStyles, flowWords } from '../section/flow-drawing.ts';
 import { outlineFields } from '../section/outline-fields.ts';
 import '../section/section-import.ts';
@@ -47,6 +49,8 @@ export class SectionPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private look: Look = { part: 'wing', eta: 0, speed: 'cruise' };
   @state() private cl: number | null = null;
@@ -60,6 +64,18 @@ export class SectionPanel extends LitElement {
   readonly #polars = new StudyController(this, 'sectionPolars', () =>
     this.design ? { studies: this.studies, design: this.design, options: this.#place(this.design) } : null,
   );
+
+  readonly #ghostView = new GhostStudy(this, 'section', (design) => {
+    const place = this.#ghostPlace(design);
+    return place && { ...place, cl: this.cl };
+  });
+  readonly #ghostPolars = new GhostStudy(this, 'sectionPolars', (design) => this.#ghostPlace(design));
+
+  /** The same part of the ghost, where it has one. */
+  #ghostPlace(ghost: Design): Omit<SectionOptions, 'cl'> | null {
+    const place = this.#place(ghost);
+    return this.design && place.part === this.#place(this.design).part ? place : null;
+  }
 
   #place(design: Design): Omit<SectionOptions, 'cl'> {
     const { part, eta, speed } = presentLook(this.look, design);
@@ -121,7 +137,7 @@ export class SectionPanel extends LitElement {
         ${
           flow
             ? html`<div>
-                ${alongChart(flow, this.shown, station.sigma)}
+                ${alongChart(flow, this.#ghostView.result?.flow ?? null, this.shown, station.sigma)}
                 <choice-field
                   label="Show"
                   .value=${this.shown}
@@ -134,7 +150,7 @@ export class SectionPanel extends LitElement {
               </div>`
             : nothing
         }
-        <div>${flowFigures(view, this.units)}</div>
+        <div>${flowFigures(view, this.#ghostView.result, this.units)}</div>
       </div>
       ${
         flow
@@ -152,7 +168,7 @@ export class SectionPanel extends LitElement {
   #outline(design: Design, { part }: Look) {
     const view = this.#view.result;
     const planform = part === 'strut' ? null : design[part];
-    return html`${view ? html`<div class="figures">${shapeFigures(view, this.#polarsHere(), this.units)}</div>` : nothing}
+    return html`${view ? html`<div class="figures">${shapeFigures({ view, polars: this.#polarsHere() }, this.#ghostSeen, this.units)}</div>` : nothing}
       ${
         planform && part !== 'strut'
           ? html`<div class="ends">${outlineFields(planform, part, this.units)}</div>
@@ -160,6 +176,11 @@ export class SectionPanel extends LitElement {
           : html`<p class="note">The strut has a symmetric four-digit section of its chord and thickness.</p>`
       }
       <section-import .design=${design}></section-import>`;
+  }
+
+  get #ghostSeen(): Seen | null {
+    const view = this.#ghostView.result;
+    return view && { view, polars: this.#ghostPolars.result };
   }
 
   /** The polars, if they belong to the station on view. */
@@ -178,7 +199,7 @@ export class SectionPanel extends LitElement {
     return html`<h2 id="polars">
         Polars <small>at Re ${Math.round(result.reynolds / 1000)} 000</small>
       </h2>
-      ${polarCharts(result, view, this.units)}
+      ${polarCharts(result, this.#ghostPolars.result, view, this.units)}
       <p class="note">
         ${lost === 0 ? 'Every angle settled.' : `${lost} angles did not settle and are left out.`} Water counts as clean,
         coastal or silty by the growth its waves may have before they break (n 9, ${withMark('4.8, 2.6')} by L. M. Mack, 1977, for

@@ -9,6 +9,8 @@ import { answerStyles } from '../answer-styles.ts';
 import { take } from '../asked.ts';
 import '../choice-field.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import '../number-field.ts';
 import { type Look, own, presentLook, stationFields } from '../section/station-fields.ts';
 import { faultTable, finishReading, finishTable } from '../skin/costs.ts';
@@ -48,6 +50,8 @@ export class SkinPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private look: Look = { part: 'wing', eta: 0.2, speed: 'cruise' };
   @state() private fault: { side: Side; at: number } = { side: 'upper', at: 0.15 };
@@ -57,6 +61,11 @@ export class SkinPanel extends LitElement {
     if (!design) return null;
     const { part, eta, speed } = presentLook(this.look, design);
     return { studies: this.studies, design, options: { part, eta, speed: design.brief.speeds[speed] } };
+  });
+  readonly #ghost = new GhostStudy(this, 'skin', (design) => {
+    const { part, eta, speed } = presentLook(this.look, design);
+    const isThere = this.design && presentLook(this.look, this.design).part === part;
+    return isThere ? { part, eta, speed: design.brief.speeds[speed] } : null;
   });
   readonly #faults = new StudyController(this, 'faults', () => {
     const { design } = this;
@@ -98,14 +107,14 @@ export class SkinPanel extends LitElement {
         <h2 id="turns">Where it turns turbulent</h2>
         <p class="say">${heights.turnReading(view, units)}</p>
         <div class="pair">
-          ${heights.frictionChart(view)}
-          <div>${heights.practiceFigures(view, units)}</div>
+          ${heights.frictionChart(view, this.#ghost.result)}
+          <div>${heights.practiceFigures(view, this.#ghost.result, units)}</div>
         </div>
       </section>
       <section aria-labelledby="smooth">
         <h2 id="smooth">How smooth is smooth enough</h2>
         <p class="say">${heights.heightReading(view, units)}</p>
-        <div class="charts">${sides.map((side) => heights.heightChart(view, side, finish, units))}</div>
+        <div class="charts">${sides.map((side) => heights.heightChart(view, this.#ghost.result, side, finish, units))}</div>
         <div class="pair">${sides.map((side) => heights.heightTable(view, side, units))}</div>
         <p class="note">
           Lone bump: 600 by its height and the speed there (A. L. Braslow and E. C. Knox, NACA TN 4363, 1958; 450 to 600 in

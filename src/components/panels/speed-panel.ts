@@ -17,6 +17,8 @@ import { sectionStyles } from '../speed/section-styles.ts';
 import { seriesCharts } from '../speed/series-charts.ts';
 import '../speed/side-section.ts';
 import '../speed/wave-section.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 
@@ -38,6 +40,8 @@ export class SpeedPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private fix: Fix = 'incidence';
 
@@ -53,6 +57,10 @@ export class SpeedPanel extends LitElement {
           options: { ...range(this.design), count: COUNT, fix: this.fix },
         }
       : null,
+  );
+
+  readonly #ghostSeries = new GhostStudy(this, 'speed', () =>
+    this.design ? { ...range(this.design), count: COUNT, fix: this.fix } : null,
   );
 
   override disconnectedCallback(): void {
@@ -78,13 +86,19 @@ export class SpeedPanel extends LitElement {
     return html`<div class="controls">${this.#kept()}</div>
       ${
         study && !this.#series.failure
-          ? html`${this.#say(study)} ${seriesCharts(study, this.fix, footOf(design), units)} ${this.#tables(study, design)}`
+          ? html`${this.#say(study)} ${seriesCharts({ study, footAt: footOf(design) }, this.fix, units, this.#behind())} ${this.#tables(study, design)}`
           : studyWait(this.#series, 'Running through the speeds')
       }
-      <speed-details .design=${settled} .units=${units} .studies=${studies}></speed-details>
+      <speed-details .design=${settled} .units=${units} .studies=${studies} .ghost=${this.ghost}></speed-details>
       <speed-side .design=${settled} .units=${units} .studies=${studies} .fix=${this.fix}></speed-side>
       <speed-waves .design=${settled} .units=${units} .studies=${studies}></speed-waves>
-      <speed-cavitation .design=${settled} .units=${units} .studies=${studies}></speed-cavitation>`;
+      <speed-cavitation .design=${settled} .units=${units} .studies=${studies} .ghost=${this.ghost}></speed-cavitation>`;
+  }
+
+  #behind() {
+    const { ghost } = this;
+    const study = this.#ghostSeries.result;
+    return ghost && study ? { study, footAt: footOf(ghost.design) } : null;
   }
 
   #kept() {

@@ -10,6 +10,8 @@ import type { SideRule } from '../../solver/studies/side-trim.ts';
 import type { Stiffness } from '../../solver/studies/stiffness.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import '../number-field.ts';
 import * as account from '../stiffness/account.ts';
 import '../stiffness/bench-table.ts';
@@ -45,6 +47,8 @@ export class StiffnessPanel extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private side: SideRule = { by: 'heel', heel: 0 };
 
@@ -53,6 +57,10 @@ export class StiffnessPanel extends LitElement {
     design: this.design,
     options: { side: this.side },
   }));
+  readonly #ghostQuick = new GhostStudy(this, 'stiffness', () => ({ side: this.side }));
+  readonly #ghostThin = new GhostStudy(this, 'thin', () => ({}));
+  readonly #ghostRide = new GhostStudy(this, 'ride', () => ({}));
+  readonly #ghostFrequencies = new GhostStudy(this, 'frequencies', () => ({}));
   readonly #remedies = this.#study('remedies', {});
   readonly #thin = this.#study('thin', {});
   readonly #toBuild = this.#study('toBuild', {});
@@ -107,7 +115,15 @@ export class StiffnessPanel extends LitElement {
     const study = this.#thin.result;
     const part = (name: thin.ThinPart) => {
       const series = study?.[name];
-      return series ? thin.thinPart(name, series, design.laminate?.limits, this.units) : nothing;
+      return series
+        ? thin.thinPart(
+            name,
+            series,
+            this.#ghostThin.result?.[name] ?? null,
+            design.laminate?.limits,
+            this.units,
+          )
+        : nothing;
     };
     return html`<h2 id="thin">How thin</h2>
       ${study ? html`${part('strut')} ${part('fuselage')}` : studyWait(this.#thin, 'Trying thicknesses')}
@@ -129,7 +145,7 @@ export class StiffnessPanel extends LitElement {
                   ? html`<p class="say">${flying.buildReading(built, this.units)}</p>`
                   : studyWait(this.#toBuild, 'Finding the shape to build')
               }
-              <div class="pair">${flying.flyingTable(shape, this.units)} ${flying.droopChart(shape, this.units)}</div>
+              <div class="pair">${flying.flyingTable(shape, this.units)} ${flying.droopChart(shape, this.#ghostQuick.result?.flying ?? null, this.units)}</div>
               ${flying.flyingNote(shape, this.units)}`
           : html`<p class="trouble" role="status">${problem}</p>`
       }`;
@@ -140,7 +156,7 @@ export class StiffnessPanel extends LitElement {
     return html`<h2 id="ride">What softness does to the ride</h2>
       ${
         study
-          ? html`<div class="pair">${ride.rideChart(study, this.units)} ${ride.rideTable(study)}</div>
+          ? html`<div class="pair">${ride.rideChart(study, this.#ghostRide.result, this.units)} ${ride.rideTable(study)}</div>
               <div class="pair">${ride.rideShares(study)} ${ride.modeTable(study)}</div>
               ${study.problem ? html`<p class="trouble">${study.problem}</p>` : nothing}
               <p class="note">
@@ -187,7 +203,8 @@ export class StiffnessPanel extends LitElement {
                 own. Static and quasi-steady; the board is held.
               </p>
               <div class="charts">
-                ${swings.spacingChart(study, 'strut', this.units)} ${swings.spacingChart(study, 'wing', this.units)}
+                ${swings.spacingChart(study, this.#ghostFrequencies.result, 'strut', this.units)}
+                ${swings.spacingChart(study, this.#ghostFrequencies.result, 'wing', this.units)}
               </div>
               ${swings.flutterCaution(study, this.units)}`
           : studyWait(this.#frequencies, 'Listening to the foil')

@@ -10,6 +10,7 @@ import type {
 } from '../../solver/studies/section-view.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 
 export type AlongShown = 'pressure' | 'speed';
@@ -24,13 +25,19 @@ function fromNose(side: SectionSide, read: (k: number) => number): { x: number[]
   return { x: places.map((k) => 100 * side.x[k]!), y: places.map(read) };
 }
 
-export function alongChart({ upper, lower }: Flow, shown: AlongShown, sigma: number): TemplateResult {
-  const isSpeed = shown === 'speed';
+function alongLines({ upper, lower }: Flow, isSpeed: boolean): ChartSeries[] {
   const read = (side: SectionSide) => (k: number) => (isSpeed ? side.speed[k]! : -side.cp[k]!);
-  const boils = !isSpeed && sigma < 3;
-  const series: ChartSeries[] = [
+  return [
     { name: 'upper side', ...fromNose(upper, read(upper)), colour: '--carry' },
     { name: 'lower side', ...fromNose(lower, read(lower)), colour: '--tail', dash: [6, 3] },
+  ];
+}
+
+export function alongChart(flow: Flow, ghost: Flow | null, shown: AlongShown, sigma: number): TemplateResult {
+  const isSpeed = shown === 'speed';
+  const boils = !isSpeed && sigma < 3;
+  const series: ChartSeries[] = [
+    ...withGhost(alongLines(flow, isSpeed), ghost && alongLines(ghost, isSpeed)),
     ...(boils
       ? [
           {
@@ -89,9 +96,18 @@ const WATERS: Record<SectionPolarSeries['water'], { name: string; colour: `--${s
   nose: { name: 'tripped at the nose', colour: '--thrown', dash: [2, 3] },
 };
 
-export function polarCharts({ series }: SectionPolars, view: SectionView, units: UnitSystem): TemplateResult {
-  const lines = (x: Axis, y: (point: Point) => number): ChartSeries[] =>
-    series.map(({ water, points }) => {
+/** The ghost's polars are those of its own water. */
+export function polarCharts(
+  { series }: SectionPolars,
+  ghost: SectionPolars | null,
+  view: SectionView,
+  units: UnitSystem,
+): TemplateResult {
+  const behind = ghost?.series.filter(({ water }) => water === 'own') ?? [];
+  const lines = (x: Axis, y: (point: Point) => number) =>
+    withGhost(linesOf(series, x, y), linesOf(behind, x, y));
+  const linesOf = (of: readonly SectionPolarSeries[], x: Axis, y: (point: Point) => number): ChartSeries[] =>
+    of.map(({ water, points }) => {
       const rising = risingBy(points, x);
       return {
         name: WATERS[water].name,
@@ -115,8 +131,20 @@ export function polarCharts({ series }: SectionPolars, view: SectionView, units:
         },
       ]
     : [];
-  const ownWater = series.find(({ water }) => water === 'own')!;
-  const turned = risingBy(ownWater.points, cl);
+  const turns = (of: readonly SectionPolarSeries[]) =>
+    of
+      .filter(({ water }) => water === 'own')
+      .flatMap(({ points }): ChartSeries[] => {
+        const seen = risingBy(points, cl);
+        const side = (read: (point: Point) => number) => ({
+          x: seen.map(cl),
+          y: seen.map((point) => 100 * read(point)),
+        });
+        return [
+          { name: 'upper side', ...side(({ upper }) => upper), colour: '--carry' },
+          { name: 'lower side', ...side(({ lower }) => lower), colour: '--tail', dash: [6, 3] },
+        ];
+      });
   const chart = (
     heading: string,
     xName: string,
@@ -140,16 +168,7 @@ export function polarCharts({ series }: SectionPolars, view: SectionView, units:
   return html`<div class="charts">
     ${chart('Drag against lift', 'lift coefficient', '', '1000 cd', '', 2, [...lines(cl, ({ cd }) => 1000 * cd), ...here])}
     ${chart('Lift against angle', 'angle', unitOf('angle', units), 'lift coefficient', '', 2, lines(alpha, cl))}
-    ${chart('Where it turns turbulent, this water', 'lift coefficient', '', 'chord', '%', 0, [
-      { name: 'upper side', x: turned.map(cl), y: turned.map(({ upper }) => 100 * upper), colour: '--carry' },
-      {
-        name: 'lower side',
-        x: turned.map(cl),
-        y: turned.map(({ lower }) => 100 * lower),
-        colour: '--tail',
-        dash: [6, 3],
-      },
-    ])}
+    ${chart('Where it turns turbulent, this water', 'lift coefficient', '', 'chord', '%', 0, withGhost(turns(series), turns(behind)))}
     ${chart(
       'Moment about the quarter chord',
       'lift coefficient',

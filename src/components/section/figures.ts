@@ -12,6 +12,7 @@ interface Looks {
   note?: string;
   why?: string;
   working?: () => Working;
+  ghost?: number | null | undefined;
 }
 
 function figure(label: string, value: number | null, units: UnitSystem, looks: Looks = {}): TemplateResult {
@@ -24,6 +25,7 @@ function figure(label: string, value: number | null, units: UnitSystem, looks: L
     .note=${looks.note ?? ''}
     .why=${looks.why ?? 'none'}
     .working=${looks.working ?? null}
+    .ghost=${looks.ghost ?? null}
   ></figure-value>`;
 }
 
@@ -33,23 +35,42 @@ const TRUST_DRAG =
 
 const plain = (value: number, decimals: number) => writeFixed(value, decimals);
 
-export function shapeFigures(
-  { marks, station, line }: SectionView,
-  polars: SectionPolars | null,
-  units: UnitSystem,
-): TemplateResult {
-  const { chord } = station;
+/** A station with its polars, where they are known. */
+export interface Seen {
+  view: SectionView;
+  polars: SectionPolars | null;
+}
+
+function shapeOf({ view: { marks, station, line }, polars }: Seen) {
   const own = polars?.series.find(({ water }) => water === 'own');
+  return {
+    own,
+    chord: station.chord,
+    thickness: marks.thickness,
+    camber: Math.abs(marks.camber) < 5e-5 ? 0 : marks.camber,
+    noseRadius: marks.noseRadius,
+    edge: marks.edge,
+    zeroLift: own?.line?.zeroLift ?? line.zeroLift,
+    slope: own?.line?.slope ?? line.slope,
+    moment: own?.line?.moment ?? line.thinMoment,
+    clMax: own?.clMax.cl ?? null,
+  };
+}
+
+export function shapeFigures(seen: Seen, ghost: Seen | null, units: UnitSystem): TemplateResult {
+  const { marks, line } = seen.view;
+  const { own, chord, camber, zeroLift, slope, moment, clMax } = shapeOf(seen);
+  const behind = ghost && shapeOf(ghost);
   const size = (share: number, decimals: number) =>
     formatWithUnit(share * chord, 'length', units, units === 'workshop' ? { decimals } : {});
-  const camber = Math.abs(marks.camber) < 5e-5 ? 0 : marks.camber;
-  return html`${figure('Chord', chord, units, { quantity: 'length' })}
-  ${figure('Thickness', marks.thickness, units, { quantity: 'share', decimals: 1, note: size(marks.thickness, 1) })}
-  ${figure('Camber', camber, units, { quantity: 'share', decimals: 1 })}
+  return html`${figure('Chord', chord, units, { quantity: 'length', ghost: behind?.chord })}
+  ${figure('Thickness', marks.thickness, units, { quantity: 'share', decimals: 1, note: size(marks.thickness, 1), ghost: behind?.thickness })}
+  ${figure('Camber', camber, units, { quantity: 'share', decimals: 1, ghost: behind?.camber })}
   ${figure('Nose radius', marks.noseRadius, units, {
     quantity: 'share',
     decimals: 2,
     note: size(marks.noseRadius, 2),
+    ghost: behind?.noseRadius,
     working: () => ({
       formula: 'r = lim h²/2x, h half the thickness x behind the nose',
       numbers: [['of the chord', plain(marks.noseRadius, 5)]],
@@ -57,8 +78,9 @@ export function shapeFigures(
       trust: 'Within 2 % for a four-digit section; some percent for points far apart at the nose.',
     }),
   })}
-  ${figure('Trailing edge', marks.edge, units, { quantity: 'share', decimals: 2, note: size(marks.edge, 2) })}
-  ${figure('Zero-lift angle', own?.line?.zeroLift ?? line.zeroLift, units, {
+  ${figure('Trailing edge', marks.edge, units, { quantity: 'share', decimals: 2, note: size(marks.edge, 2), ghost: behind?.edge })}
+  ${figure('Zero-lift angle', zeroLift, units, {
+    ghost: behind?.zeroLift,
     quantity: 'angle',
     note: own?.line ? '' : 'without friction',
     working: () => ({
@@ -72,7 +94,8 @@ export function shapeFigures(
       trust: 'A tenth to a quarter of a degree; it moves with the transition at low Reynolds numbers.',
     }),
   })}
-  ${figure('Lift slope', own?.line?.slope ?? line.slope, units, {
+  ${figure('Lift slope', slope, units, {
+    ghost: behind?.slope,
     decimals: 2,
     note: 'per radian',
     working: () => ({
@@ -86,11 +109,13 @@ export function shapeFigures(
       trust: 'Some percent; measured NACA 0012 at Re 6e6: 6.23 (NASA TM 4074).',
     }),
   })}
-  ${figure('Moment at zero lift, cm', own?.line?.moment ?? line.thinMoment, units, {
+  ${figure('Moment at zero lift, cm', moment, units, {
+    ghost: behind?.moment,
     decimals: 3,
     note: own?.line ? 'about the quarter chord, nose up' : 'thin-airfoil theory',
   })}
-  ${figure('Greatest lift, cl', own?.clMax.cl ?? null, units, {
+  ${figure('Greatest lift, cl', clMax, units, {
+    ghost: behind?.clMax,
     decimals: 2,
     why: 'working …',
     note: own
@@ -99,12 +124,24 @@ export function shapeFigures(
   })}`;
 }
 
-export function flowFigures({ flow, station, band }: SectionView, units: UnitSystem): TemplateResult {
+export function flowFigures(
+  { flow, station, band }: SectionView,
+  ghost: SectionView | null,
+  units: UnitSystem,
+): TemplateResult {
   const { sigma } = station;
-  return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, { decimals: 0 })}
-  ${figure('Lift coefficient', flow?.cl ?? station.cl, units, { decimals: 3 })}
-  ${figure('Angle to the stream', flow?.alpha ?? null, units, { quantity: 'angle', decimals: 2, note: 'of the chord line, downwash taken off' })}
+  const behind = ghost?.flow;
+  return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, {
+    decimals: 0,
+    ghost: ghost && ghost.station.reynolds / 1000,
+  })}
+  ${figure('Lift coefficient', flow?.cl ?? station.cl, units, {
+    decimals: 3,
+    ghost: behind?.cl ?? ghost?.station.cl,
+  })}
+  ${figure('Angle to the stream', flow?.alpha ?? null, units, { quantity: 'angle', decimals: 2, note: 'of the chord line, downwash taken off', ghost: behind?.alpha })}
   ${figure('Drag, 1000 cd', flow && 1000 * flow.cd, units, {
+    ghost: behind && 1000 * behind.cd,
     decimals: 2,
     note: bandWords(band),
     working: () => ({
@@ -117,8 +154,9 @@ export function flowFigures({ flow, station, band }: SectionView, units: UnitSys
       trust: TRUST_DRAG,
     }),
   })}
-  ${figure('Moment, cm', flow?.cm ?? null, units, { decimals: 3 })}
+  ${figure('Moment, cm', flow?.cm ?? null, units, { decimals: 3, ghost: behind?.cm })}
   ${figure('Lowest pressure, Cp', flow?.cpMin ?? null, units, {
+    ghost: behind?.cpMin,
     decimals: 2,
     note: flow ? boilWords(flow.cpMin, sigma) : '',
     working: () => ({

@@ -6,6 +6,7 @@ import type { SkinSide, SkinView } from '../../solver/studies/skin-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
 import '../figure-value.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 
 /** A height of roughness; from half a millimetre up as a length of the workshop. */
@@ -43,7 +44,21 @@ export function heightReading({ least, grade }: SkinView, units: UnitSystem): st
   return `${laminar}; evenly spread roughness counts from ${fine(least.spread, units)} on. ${by(grade.byShare)} is fine enough if it leaves ${percent(grade.share)} of its grain as height, ${by(grade.byGrain)} if it leaves all of it.`;
 }
 
-export function frictionChart({ upper, lower, station }: SkinView): TemplateResult {
+export function frictionChart(view: SkinView, ghost: SkinView | null): TemplateResult {
+  return html`<line-chart
+    heading="Friction along the chord"
+    x-name="chord"
+    x-unit="%"
+    y-name="1000 cf"
+    .xDecimals=${1}
+    .yDecimals=${2}
+    summary="Friction coefficient along both sides by the local speed, between those of a laminar and a turbulent plate."
+    .series=${withGhost(frictionLines(view), ghost && frictionLines(ghost).filter(({ width }) => width !== 1))}
+  ></line-chart>`;
+}
+
+/** Both sides, and the plates as thin lines. */
+function frictionLines({ upper, lower, station }: SkinView): ChartSeries[] {
   const shown = (side: SkinSide, values: Float64Array) => {
     const places = Array.from(side.x.keys()).filter(
       (k) => side.x[k]! > 0.004 && (k === 0 || side.x[k]! > side.x[k - 1]!),
@@ -51,7 +66,7 @@ export function frictionChart({ upper, lower, station }: SkinView): TemplateResu
     return { x: places.map((k) => 100 * side.x[k]!), y: places.map((k) => Math.min(20, 1000 * values[k]!)) };
   };
   const isOne = station.part === 'strut';
-  const series: ChartSeries[] = [
+  return [
     { name: isOne ? 'both sides' : 'upper side', ...shown(upper, upper.friction), colour: '--carry' },
     ...(isOne
       ? []
@@ -71,25 +86,9 @@ export function frictionChart({ upper, lower, station }: SkinView): TemplateResu
       width: 1,
     },
   ];
-  return html`<line-chart
-    heading="Friction along the chord"
-    x-name="chord"
-    x-unit="%"
-    y-name="1000 cf"
-    .xDecimals=${1}
-    .yDecimals=${2}
-    summary="Friction coefficient along both sides by the local speed, between those of a laminar and a turbulent plate."
-    .series=${series}
-  ></line-chart>`;
 }
 
-export function heightChart(
-  view: SkinView,
-  side: 'upper' | 'lower',
-  finish: number | null,
-  units: UnitSystem,
-): TemplateResult {
-  const { x, isTurbulent, bump, step, spread } = view[side];
+function heightLines({ x, isTurbulent, bump, step, spread }: SkinSide, units: UnitSystem): ChartSeries[] {
   const show = (height: number) => toDisplay(height, 'fineLength', units);
   const most = show(4e-4);
   const line = (values: Float64Array, onlyLaminar: boolean) => {
@@ -98,10 +97,23 @@ export function heightChart(
     );
     return { x: places.map((k) => 100 * x[k]!), y: places.map((k) => Math.min(most, show(values[k]!))) };
   };
-  const series: ChartSeries[] = [
+  return [
     { name: 'evenly spread', ...line(spread, false), colour: '--carry' },
     { name: 'lone bump', ...line(bump, true), colour: '--thrown' },
     { name: 'step across', ...line(step, true), colour: '--lean', dash: [6, 3] },
+  ];
+}
+
+export function heightChart(
+  view: SkinView,
+  ghost: SkinView | null,
+  side: 'upper' | 'lower',
+  finish: number | null,
+  units: UnitSystem,
+): TemplateResult {
+  const show = (height: number) => toDisplay(height, 'fineLength', units);
+  const series: ChartSeries[] = [
+    ...withGhost(heightLines(view[side], units), ghost && heightLines(ghost[side], units)),
     ...(finish === null
       ? []
       : [
@@ -160,11 +172,16 @@ export function heightTable(view: SkinView, side: 'upper' | 'lower', units: Unit
 }
 
 /** Two figures beside what the trade says of them; nothing here was chosen to meet them. */
-export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: UnitSystem): TemplateResult {
+export function practiceFigures(
+  { frictionRatio, strutRun }: SkinView,
+  ghost: SkinView | null,
+  units: UnitSystem,
+): TemplateResult {
   const decimals = { workshop: 0, si: 2, imperial: 1 }[units];
   const figure = (
     label: string,
     value: number | null,
+    behind: number | null | undefined,
     quantity: 'ratio' | 'length',
     decimals: number | null,
     note: string,
@@ -172,6 +189,7 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
     html`<figure-value
       .label=${label}
       .value=${value}
+      .ghost=${behind ?? null}
       .quantity=${quantity}
       .units=${units}
       .decimals=${decimals}
@@ -180,6 +198,7 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
   return html`${figure(
     'Turbulent over laminar friction, where it turns',
     frictionRatio,
+    ghost?.frictionRatio,
     'ratio',
     1,
     'Plate laws of H. Blasius and F. M. White at this Reynolds number; common practice says about five.',
@@ -187,6 +206,7 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
   ${figure(
     'Laminar run of the strut, cruise',
     strutRun.cruise,
+    ghost?.strutRun.cruise,
     'length',
     null,
     'Half way up the part that spray and waves leave alone.',
@@ -194,6 +214,7 @@ export function practiceFigures({ frictionRatio, strutRun }: SkinView, units: Un
   ${figure(
     'Laminar run of the strut, top speed',
     strutRun.top,
+    ghost?.strutRun.top,
     'length',
     null,
     `Common practice says about ${formatValue(0.04, 'length', units, { decimals })} to ${formatWithUnit(0.05, 'length', units, { decimals })} at race speed. Neither figure was used to choose a constant.`,

@@ -6,6 +6,8 @@ import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { CavitationStudy } from '../../solver/studies/cavitation-study.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 import { inceptionTable, pressureTable, stripChart } from './cavitation-tables.ts';
@@ -19,12 +21,16 @@ export class SpeedCavitation extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   readonly #study = new StudyController(this, 'cavitation', () => ({
     studies: this.studies,
     design: this.design,
     options: {},
   }));
+
+  readonly #ghost = new GhostStudy(this, 'cavitation', () => ({}));
 
   protected override render() {
     if (!this.design) return nothing;
@@ -37,7 +43,7 @@ export class SpeedCavitation extends LitElement {
   #answers(found: CavitationStudy, design: Design) {
     const { units } = this;
     return html`<div class="tables">
-        ${stripChart(found, design.brief.speeds.top, units)}
+        ${stripChart(found, this.#ghost.result, design.brief.speeds.top, units)}
         <div>${inceptionTable(found, units)} ${pressureTable(found, units)}</div>
       </div>
       <p class="note">

@@ -5,6 +5,7 @@ import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../sessio
 import type { CavitationStudy } from '../../solver/studies/cavitation-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import { PLACE_NAMES, signed } from './words.ts';
 
@@ -54,14 +55,13 @@ const LINES = {
 } as const;
 
 /** Limit speed strip by strip; strips that do not boil are left out. */
-export function stripChart({ strips }: CavitationStudy, top: number, units: UnitSystem) {
-  const lines = strips.flatMap(({ place, eta, speed }): ChartSeries[] => {
-    const seen = eta.flatMap((at, k) =>
-      Number.isFinite(speed[k]) ? [[100 * at, toDisplay(speed[k]!, 'speed', units)] as const] : [],
-    );
-    if (seen.length < 2) return [];
-    return [{ name: place, x: seen.map(([x]) => x), y: seen.map(([, y]) => y), ...LINES[place] }];
-  });
+export function stripChart(
+  study: CavitationStudy,
+  ghost: CavitationStudy | null,
+  top: number,
+  units: UnitSystem,
+) {
+  const lines = withGhost(stripLines(study, units), ghost && stripLines(ghost, units));
   if (lines.length === 0) return html`<p class="note">No strip boils at speeds up to 40 m/s.</p>`;
   const limit = toDisplay(top, 'speed', units);
   return html`<line-chart
@@ -74,7 +74,17 @@ export function stripChart({ strips }: CavitationStudy, top: number, units: Unit
     .summary=${'Limit speed against the place along wing, stabilizer and strut.'}
     .series=${[
       ...lines,
-      { name: 'top speed', x: [0, 100], y: [limit, limit], colour: '--ghost', dash: [3, 3], width: 1 },
+      { name: 'top speed', x: [0, 100], y: [limit, limit], colour: '--soft', dash: [3, 3], width: 1 },
     ]}
   ></line-chart>`;
+}
+
+function stripLines({ strips }: CavitationStudy, units: UnitSystem): ChartSeries[] {
+  return strips.flatMap(({ place, eta, speed }): ChartSeries[] => {
+    const seen = eta.flatMap((at, k) =>
+      Number.isFinite(speed[k]) ? [[100 * at, toDisplay(speed[k]!, 'speed', units)] as const] : [],
+    );
+    if (seen.length < 2) return [];
+    return [{ name: place, x: seen.map(([x]) => x), y: seen.map(([, y]) => y), ...LINES[place] }];
+  });
 }

@@ -6,6 +6,8 @@ import type { Design } from '../../solver/design/document.ts';
 import type { DepthRow } from '../../solver/studies/depth-heel.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
 import type { ChartSeries } from '../chart-columns.ts';
+import { type Ghost, withGhost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import '../line-chart.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
@@ -21,12 +23,16 @@ export class SpeedDetailsPart extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   readonly #study = new StudyController(this, 'speedDetails', () => ({
     studies: this.studies,
     design: this.design,
     options: {},
   }));
+
+  readonly #ghost = new GhostStudy(this, 'speedDetails', () => ({}));
 
   protected override render() {
     const { design } = this;
@@ -43,7 +49,7 @@ export class SpeedDetailsPart extends LitElement {
     return html`<p class="say">${takeOffReading(found, design, units)}</p>
       <div class="tables">
         ${found.shims.length > 0 ? tables.shimTable(found, footAt, units) : html`<p class="note">No stabilizer, no wedge.</p>`}
-        ${found.depth.length > 0 ? depthChart(found.depth, units) : nothing}
+        ${found.depth.length > 0 ? depthChart(found.depth, this.#ghost.result?.depth ?? [], units) : nothing}
       </div>
       <h2>Heel and turning</h2>
       <p class="say">${breachReading(found, design, units)}</p>
@@ -60,15 +66,23 @@ export class SpeedDetailsPart extends LitElement {
   }
 }
 
-function depthChart(rows: readonly DepthRow[], units: UnitSystem) {
+function depthLines(rows: readonly DepthRow[], units: UnitSystem): ChartSeries[] {
+  const last = rows.at(-1);
+  if (!last) return [];
   const x = rows.map(({ depth }) => toDisplay(depth, 'length', units));
-  const last = rows.at(-1)!;
   const share = (name: string, colour: `--${string}`, read: (row: DepthRow) => number): ChartSeries => ({
     name,
     x,
     y: rows.map((row) => (100 * read(row)) / read(last)),
     colour,
   });
+  return [
+    share('lift at one angle', '--carry', ({ lift }) => lift),
+    share('induced drag and waves', '--thrown', ({ inducedDrag }) => inducedDrag),
+  ];
+}
+
+function depthChart(rows: readonly DepthRow[], ghost: readonly DepthRow[], units: UnitSystem) {
   return html`<line-chart
     heading="Depth at cruise, against the deepest"
     x-name="depth of the wing"
@@ -78,10 +92,7 @@ function depthChart(rows: readonly DepthRow[], units: UnitSystem) {
     y-unit="%"
     .yDecimals=${1}
     .summary=${'Lift at the same angle and induced drag with waves at the same lift, in percent of the deepest, against depth.'}
-    .series=${[
-      share('lift at one angle', '--carry', ({ lift }) => lift),
-      share('induced drag and waves', '--thrown', ({ inducedDrag }) => inducedDrag),
-    ]}
+    .series=${withGhost(depthLines(rows, units), depthLines(ghost, units))}
   ></line-chart>`;
 }
 

@@ -7,6 +7,7 @@ import type { SpeedPoint } from '../../solver/studies/speed.ts';
 import type { SpeedStudy } from '../../solver/studies/speed-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { uprightMark } from '../chart-marks.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import { DRAG_NAMES } from './running-tables.ts';
 
@@ -17,55 +18,63 @@ const COLOURS: Record<keyof DragSources, `--${string}`> = {
   stabilizerProfile: '--focus',
   strutProfile: '--thrown',
   fuselage: '--lean',
-  junctions: '--ghost',
+  junctions: '--edge',
   spray: '--soft',
   wave: '--ink',
 };
 
-type Read = (point: SpeedPoint) => number;
+/** `footAt`: the strut, m aft of the origin. */
+export interface Run {
+  study: SpeedStudy;
+  footAt: number;
+}
+
+type Read = (point: SpeedPoint, footAt: number) => number;
 
 /**
- * `footAt`: the strut, m aft of the origin. Speeds slower than take-off are left out, as no section carries
- * that, and speeds at which no rider can reach the stance. */
-export function seriesCharts(study: SpeedStudy, fix: Fix, footAt: number, units: UnitSystem) {
-  const points = study.series.flatMap(({ point }) => (point && (point.stallMargin ?? 0) >= 0 ? [point] : []));
-  const x = points.map(({ speed }) => toDisplay(speed, 'speed', units));
-  const line = (name: string, colour: `--${string}`, read: Read): ChartSeries => ({
-    name,
-    x,
-    y: points.map(read),
-    colour,
-  });
+ * Speeds slower than take-off are left out, as no section carries that, and speeds at which no rider can reach the
+ * stance. The ghost's curves stand behind, of its drag the whole.
+ */
+export function seriesCharts(run: Run, fix: Fix, units: UnitSystem, ghost: Run | null) {
+  const { best } = run.study;
+  const both = (name: string, colour: `--${string}`, read: Read) =>
+    withGhost([line(run, name, colour, read)], ghost && [line(ghost, name, colour, read)]);
   const sources = (Object.keys(COLOURS) as Array<keyof DragSources>).map((source) => ({
-    ...line(DRAG_NAMES[source], COLOURS[source], ({ drag }) => toDisplay(drag[source], 'force', units)),
+    ...line(run, DRAG_NAMES[source], COLOURS[source], ({ drag }) => toDisplay(drag[source], 'force', units)),
     width: 1,
   }));
+  const whole: Read = ({ total }) => toDisplay(total, 'force', units);
+  const behind = withGhost([], ghost && [line(ghost, 'all drag', '--ghost', whole)]);
+  const aft: Read = ({ feet }, footAt) => toDisplay(feet - footAt, 'length', units);
   return html`<div class="charts">
-    ${dragChart(sources, units)}
+    ${dragChart([...sources, ...behind.map((each) => ({ ...each, isAlone: true }))], units)}
     ${glideChart(
-      study,
-      line('lift to drag', '--carry', ({ liftToDrag }) => liftToDrag),
+      best,
+      both('lift to drag', '--carry', (point) => point.liftToDrag),
       units,
     )}
     ${powerChart(
-      study,
-      line('power', '--thrown', ({ power }) => power),
+      best,
+      both('power', '--thrown', (point) => point.power),
       units,
     )}
     ${
       fix === 'incidence'
-        ? feetChart(
-            line('feet of an upright rider', '--tail', ({ feet }) =>
-              toDisplay(feet - footAt, 'length', units),
-            ),
-            units,
-          )
+        ? feetChart(both('feet of an upright rider', '--tail', aft), units)
         : incidenceChart(
-            line('incidence', '--tail', ({ incidence }) => incidence),
+            both('incidence', '--tail', (point) => point.incidence),
             units,
           )
     }
   </div>`;
+
+  function line({ study, footAt }: Run, name: string, colour: `--${string}`, read: Read): ChartSeries {
+    const points = study.series.flatMap(({ point }) =>
+      point && (point.stallMargin ?? 0) >= 0 ? [point] : [],
+    );
+    const x = points.map(({ speed }) => toDisplay(speed, 'speed', units));
+    return { name, x, y: points.map((point) => read(point, footAt)), colour };
+  }
 }
 
 function dragChart(series: readonly ChartSeries[], units: UnitSystem) {
@@ -83,7 +92,7 @@ function dragChart(series: readonly ChartSeries[], units: UnitSystem) {
   ></line-chart>`;
 }
 
-function glideChart({ best }: SpeedStudy, curve: ChartSeries, units: UnitSystem) {
+function glideChart(best: SpeedStudy['best'], curves: readonly ChartSeries[], units: UnitSystem) {
   const found = best.bestGlide;
   return html`<line-chart
     heading="Lift to drag"
@@ -93,11 +102,11 @@ function glideChart({ best }: SpeedStudy, curve: ChartSeries, units: UnitSystem)
     y-name="weight carried / drag"
     .yDecimals=${1}
     .summary=${'Lift to drag against speed, its best marked.'}
-    .series=${found ? [curve, bestMark('best glide', found.speed, curve, units)] : [curve]}
+    .series=${found ? [...curves, bestMark('best glide', found.speed, curves, units)] : curves}
   ></line-chart>`;
 }
 
-function powerChart({ best }: SpeedStudy, curve: ChartSeries, units: UnitSystem) {
+function powerChart(best: SpeedStudy['best'], curves: readonly ChartSeries[], units: UnitSystem) {
   const found = best.leastPower;
   return html`<line-chart
     heading="Power"
@@ -107,16 +116,21 @@ function powerChart({ best }: SpeedStudy, curve: ChartSeries, units: UnitSystem)
     y-name="drag times speed"
     y-unit="W"
     .summary=${'Power against speed, the least of it marked.'}
-    .series=${found ? [curve, bestMark('least power', found.speed, curve, units)] : [curve]}
+    .series=${found ? [...curves, bestMark('least power', found.speed, curves, units)] : curves}
   ></line-chart>`;
 }
 
-function bestMark(name: string, speed: number, curve: ChartSeries, units: UnitSystem): ChartSeries {
+function bestMark(
+  name: string,
+  speed: number,
+  curves: readonly ChartSeries[],
+  units: UnitSystem,
+): ChartSeries {
   const label = `${name}, ${formatWithUnit(speed, 'speed', units)}`;
-  return uprightMark(label, toDisplay(speed, 'speed', units), [curve], '--ghost', [3, 3]);
+  return uprightMark(label, toDisplay(speed, 'speed', units), curves, '--soft', [3, 3]);
 }
 
-function feetChart(curve: ChartSeries, units: UnitSystem) {
+function feetChart(curves: readonly ChartSeries[], units: UnitSystem) {
   return html`<line-chart
     heading="Where the feet stand"
     x-name="speed"
@@ -126,11 +140,11 @@ function feetChart(curve: ChartSeries, units: UnitSystem) {
     .yUnit=${unitOf('length', units)}
     .yDecimals=${units === 'workshop' ? 0 : 3}
     .summary=${'Place of the feet against speed, aft of the strut.'}
-    .series=${[curve]}
+    .series=${curves}
   ></line-chart>`;
 }
 
-function incidenceChart(curve: ChartSeries, units: UnitSystem) {
+function incidenceChart(curves: readonly ChartSeries[], units: UnitSystem) {
   return html`<line-chart
     heading="Stabilizer incidence that trims"
     x-name="speed"
@@ -140,6 +154,6 @@ function incidenceChart(curve: ChartSeries, units: UnitSystem) {
     .yUnit=${unitOf('angle', units)}
     .yDecimals=${2}
     .summary=${'Stabilizer incidence against speed.'}
-    .series=${[curve]}
+    .series=${curves}
   ></line-chart>`;
 }

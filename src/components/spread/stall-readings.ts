@@ -14,6 +14,7 @@ import type { StallMark, StallPoint, StallStudy } from '../../solver/studies/sta
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
 import '../figure-value.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import type { Working } from '../workings.ts';
 
@@ -222,10 +223,7 @@ export function spanChart(study: StallStudy, units: UnitSystem): TemplateResult 
 }
 
 /** Lift coefficients against the angle, up to the first angle that did not settle. */
-export function liftChart({ points }: StallStudy): TemplateResult {
-  const astray = points.findIndex(({ isSettled }) => !isSettled);
-  const kept = astray < 0 ? points : points.slice(0, astray);
-  const x = kept.map(({ alpha }) => alpha);
+export function liftChart(study: StallStudy, ghost: StallStudy | null): TemplateResult {
   return html`<line-chart
     heading="Lift coefficient against the angle"
     .summary=${'Lift coefficients of the wing and of the whole foil against the angle, past the greatest lift, with the share of the wing that is stalled.'}
@@ -234,18 +232,25 @@ export function liftChart({ points }: StallStudy): TemplateResult {
     .xDecimals=${1}
     y-name="CL, share"
     .yDecimals=${3}
-    .series=${[
-      { name: 'wing', x, y: kept.map(({ CLwing }) => CLwing), colour: '--carry' },
-      { name: 'wing and stabilizer', x, y: kept.map(({ CL }) => CL), colour: '--tail', dash: [6, 3] },
-      {
-        name: 'share of the wing stalled',
-        x,
-        y: kept.map(({ stalledShare }) => stalledShare),
-        colour: '--thrown',
-        dash: [2, 3],
-      },
-    ]}
+    .series=${withGhost(liftLines(study), ghost && liftLines(ghost))}
   ></line-chart>`;
+}
+
+function liftLines({ points }: StallStudy): ChartSeries[] {
+  const astray = points.findIndex(({ isSettled }) => !isSettled);
+  const kept = astray < 0 ? points : points.slice(0, astray);
+  const x = kept.map(({ alpha }) => alpha);
+  return [
+    { name: 'wing', x, y: kept.map(({ CLwing }) => CLwing), colour: '--carry' },
+    { name: 'wing and stabilizer', x, y: kept.map(({ CL }) => CL), colour: '--tail', dash: [6, 3] },
+    {
+      name: 'share of the wing stalled',
+      x,
+      y: kept.map(({ stalledShare }) => stalledShare),
+      colour: '--thrown',
+      dash: [2, 3],
+    },
+  ];
 }
 
 const ROWS = 12;

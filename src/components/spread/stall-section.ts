@@ -5,6 +5,8 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { StallStudy } from '../../solver/studies/stall.ts';
 import { InSight } from '../curve/in-sight.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { sectionStyles } from '../speed/section-styles.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
@@ -23,6 +25,8 @@ export class SpreadStall extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Drawn dashed behind the design. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private settled: Design | null = null;
 
@@ -31,6 +35,8 @@ export class SpreadStall extends LitElement {
   readonly #study = new StudyController(this, 'stall', () =>
     this.#sight.isSeen ? { studies: this.studies, design: this.settled, options: {} } : null,
   );
+
+  readonly #ghost = new GhostStudy(this, 'stall', () => (this.#sight.isSeen ? {} : null));
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -62,7 +68,7 @@ export class SpreadStall extends LitElement {
     return html`${readings.stallSentences(found, takeOff, units).map((line) => html`<p class="say">${line}</p>`)}
       ${trouble ? html`<p class="trouble">${trouble}</p>` : nothing}
       <div class="figures">${readings.stallFigures(found, units)}</div>
-      <div class="tables">${readings.spanChart(found, units)} ${readings.liftChart(found)}</div>
+      <div class="tables">${readings.spanChart(found, units)} ${readings.liftChart(found, this.#ghost.result)}</div>
       ${readings.spreadTable(found, units)}
       <p class="note">${readings.settledNote(found)}</p>
       <p class="note">

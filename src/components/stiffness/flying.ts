@@ -4,7 +4,9 @@ import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { BuiltShape } from '../../solver/studies/built-shape.ts';
 import type { BuiltAndFlying, FlyingShape } from '../../solver/studies/flying-shape.ts';
+import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 
 const angle = (value: number, units: UnitSystem) => formatWithUnit(value, 'angle', units, { decimals: 2 });
@@ -66,8 +68,15 @@ export function flyingTable(shape: FlyingShape, units: UnitSystem) {
   );
 }
 
-export function droopChart({ wing }: FlyingShape, units: UnitSystem) {
+function droopLines({ wing }: FlyingShape): ChartSeries[] {
   const x = Array.from(wing.eta, (eta) => 100 * eta);
+  return [
+    { name: 'built', x, y: [...wing.droop.built], colour: '--soft', dash: [6, 4] },
+    { name: 'flying', x, y: [...wing.droop.flying], colour: '--carry' },
+  ];
+}
+
+export function droopChart(shape: FlyingShape, ghost: FlyingShape | null, units: UnitSystem) {
   return html`<line-chart
     heading="Droop along the half span"
     x-name="share of the half length"
@@ -76,10 +85,7 @@ export function droopChart({ wing }: FlyingShape, units: UnitSystem) {
     .yUnit=${unitOf('angle', units)}
     .yDecimals=${1}
     .summary=${'Built and flying droop along the half span, from root to tip.'}
-    .series=${[
-      { name: 'built', x, y: [...wing.droop.built], colour: '--ghost', dash: [6, 4] },
-      { name: 'flying', x, y: [...wing.droop.flying], colour: '--carry' },
-    ]}
+    .series=${withGhost(droopLines(shape), ghost && droopLines(ghost))}
   ></line-chart>`;
 }
 

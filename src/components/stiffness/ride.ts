@@ -6,6 +6,7 @@ import type { FlexibleMode } from '../../solver/studies/flexible-modes.ts';
 import type { RideFigure, RidePoint, RideStudy } from '../../solver/studies/ride.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import { PART_NAMES, RIDE_NAMES } from './words.ts';
 
@@ -33,8 +34,23 @@ function largestOf({ points, cruise }: RideStudy, figure: RideFigure): number {
   return Math.max(...[...points, cruise].map(({ rigid }) => Math.abs(rigid[figure])));
 }
 
-export function rideChart(study: RideStudy, units: UnitSystem) {
-  const series = FIGURES.flatMap((figure): ChartSeries[] => {
+export function rideChart(study: RideStudy, ghost: RideStudy | null, units: UnitSystem) {
+  const series = withGhost(rideLines(study, units), ghost && rideLines(ghost, units));
+  if (series.length === 0) return nothing;
+  return html`<line-chart
+    heading="The foil that gives over the stiff one"
+    x-name="speed"
+    .xUnit=${unitOf('speed', units)}
+    .xDecimals=${1}
+    y-name="flexible / rigid"
+    .yDecimals=${2}
+    .summary=${'Ratio of flexible to rigid stability figures against speed; one is stiff.'}
+    .series=${series}
+  ></line-chart>`;
+}
+
+function rideLines(study: RideStudy, units: UnitSystem): ChartSeries[] {
+  return FIGURES.flatMap((figure): ChartSeries[] => {
     const largest = largestOf(study, figure);
     const seen = study.points.flatMap((point) => {
       const ratio = ratioOf(point, figure, largest);
@@ -52,17 +68,6 @@ export function rideChart(study: RideStudy, units: UnitSystem) {
       },
     ];
   });
-  if (series.length === 0) return nothing;
-  return html`<line-chart
-    heading="The foil that gives over the stiff one"
-    x-name="speed"
-    .xUnit=${unitOf('speed', units)}
-    .xDecimals=${1}
-    y-name="flexible / rigid"
-    .yDecimals=${2}
-    .summary=${'Ratio of flexible to rigid stability figures against speed; one is stiff.'}
-    .series=${series}
-  ></line-chart>`;
 }
 
 export function rideTable(study: RideStudy) {

@@ -7,6 +7,7 @@ import type { Divergence, Spacing } from '../../solver/studies/running-swings.ts
 import type { WhistlePlace } from '../../solver/studies/whistle.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { figureTable } from '../figure-table.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import { PART_NAMES, swingName } from './words.ts';
 
@@ -65,9 +66,34 @@ export function divergenceReadings(
   );
 }
 
-export function spacingChart({ speeds, spacing }: FrequencyStudy, part: 'wing' | 'strut', units: UnitSystem) {
+export function spacingChart(
+  study: FrequencyStudy,
+  ghost: FrequencyStudy | null,
+  part: 'wing' | 'strut',
+  units: UnitSystem,
+) {
+  const own = spacingLines(study, part, units);
+  if (own.length === 0) return nothing;
+  return html`<line-chart
+    .heading=${`${part === 'wing' ? 'Wing' : 'Strut'}: bending and torsion as speed grows`}
+    x-name="speed"
+    .xUnit=${unitOf('speed', units)}
+    .xDecimals=${1}
+    y-name="frequency"
+    y-unit="Hz"
+    .yDecimals=${1}
+    .summary=${`First bending and torsion frequency of the ${part} against speed.`}
+    .series=${withGhost(own, ghost && spacingLines(ghost, part, units))}
+  ></line-chart>`;
+}
+
+function spacingLines(
+  { speeds, spacing }: FrequencyStudy,
+  part: 'wing' | 'strut',
+  units: UnitSystem,
+): ChartSeries[] {
   const found = spacing[part];
-  if (!found) return nothing;
+  if (!found) return [];
   const lines = (['bending', 'twist'] as const).map((kind): ChartSeries => {
     const seen = speeds.flatMap((speed, k) => {
       const value = found[kind][k];
@@ -82,18 +108,7 @@ export function spacingChart({ speeds, spacing }: FrequencyStudy, part: 'wing' |
       colour: kind === 'bending' ? '--carry' : '--thrown',
     };
   });
-  if (lines.some(({ x }) => x.length < 2)) return nothing;
-  return html`<line-chart
-    .heading=${`${part === 'wing' ? 'Wing' : 'Strut'}: bending and torsion as speed grows`}
-    x-name="speed"
-    .xUnit=${unitOf('speed', units)}
-    .xDecimals=${1}
-    y-name="frequency"
-    y-unit="Hz"
-    .yDecimals=${1}
-    .summary=${`First bending and torsion frequency of the ${part} against speed.`}
-    .series=${lines}
-  ></line-chart>`;
+  return lines.some(({ x }) => x.length < 2) ? [] : lines;
 }
 
 function meeting(part: string, { meet }: Spacing, units: UnitSystem): string {

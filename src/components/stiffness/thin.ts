@@ -6,6 +6,7 @@ import type { Laminate } from '../../solver/design/document.ts';
 import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { uprightMark } from '../chart-marks.ts';
+import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
 import '../number-field.ts';
 
@@ -28,7 +29,13 @@ const FIELDS = {
 } as const;
 
 /** What one part's size does: sentences, the limit and the mark to set, charts. */
-export function thinPart(part: ThinPart, series: ThinSeries, limits: Laminate['limits'], units: UnitSystem) {
+export function thinPart(
+  part: ThinPart,
+  series: ThinSeries,
+  ghost: ThinSeries | null,
+  limits: Laminate['limits'],
+  units: UnitSystem,
+) {
   return html`<p class="say">${thinReading(part, series, units)} ${cubeReading(series)}</p>
     <div class="controls">
       ${FIELDS[part].map(
@@ -42,7 +49,7 @@ export function thinPart(part: ThinPart, series: ThinSeries, limits: Laminate['l
         ></number-field>`,
       )}
     </div>
-    ${thinCharts(part, series, units)}`;
+    ${thinCharts(part, series, ghost, units)}`;
 }
 
 function thinReading(part: ThinPart, series: ThinSeries, units: UnitSystem): string {
@@ -69,16 +76,28 @@ function cubeReading(series: ThinSeries): string {
   return `Bending stiffness goes with the power ${writeFixed(power, 1)} of it: half as thick leaves 1/${Math.round(2 ** power)}.`;
 }
 
-function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
+function thinCharts(part: ThinPart, series: ThinSeries, ghost: ThinSeries | null, units: UnitSystem) {
   const { columns, limit, present, mark } = series;
   const { size, give, what } = WORDS[part];
-  const x = Array.from(columns.size, (value) => toDisplay(value, 'length', units));
-  const read = (name: ThinColumn, quantity: 'length' | 'force' | 'speed') =>
-    Array.from(columns[name], (value) => toDisplay(value, quantity, units));
+  const sizes = (of: ThinSeries) => Array.from(of.columns.size, (value) => toDisplay(value, 'length', units));
+  const x = sizes(series);
+  const both = (
+    name: ThinColumn,
+    quantity: 'length' | 'force' | 'speed',
+    line: Pick<ChartSeries, 'name' | 'colour'>,
+    most = Infinity,
+  ) => {
+    const of = (which: ThinSeries): ChartSeries => ({
+      ...line,
+      x: sizes(which),
+      y: Array.from(which.columns[name], (value) => Math.min(most, toDisplay(value, quantity, units))),
+    });
+    return withGhost([of(series)], ghost && [of(ghost)]);
+  };
   const at = (value: number) => toDisplay(value, 'length', units);
   const marks = (lines: readonly ChartSeries[]) => [
     uprightMark('yours', at(present), lines, '--carry'),
-    uprightMark('your mark', at(mark), lines, '--ghost', [3, 3]),
+    uprightMark('your mark', at(mark), lines, '--soft', [3, 3]),
   ];
   const chart = (
     heading: string,
@@ -97,9 +116,6 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
     .summary=${`${heading} against ${size}.`}
     .series=${[...lines, ...marks(lines)]}
   ></line-chart>`;
-  const deflection = read('deflection', 'length');
-  const drag = read('drag', 'force');
-  const inception = read('inception', 'speed');
   const top = toDisplay(limit, 'length', units);
   return html`<div class="charts">
     ${chart(
@@ -107,12 +123,7 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
       'deflection',
       'length',
       [
-        {
-          name: 'deflection',
-          x,
-          y: deflection.map((value) => Math.min(value, 4 * top)),
-          colour: '--surface',
-        },
+        ...both('deflection', 'length', { name: 'deflection', colour: '--surface' }, 4 * top),
         { name: 'allowed', x: [x[0]!, x.at(-1)!], y: [top, top], colour: '--thrown', dash: [6, 4] },
       ],
       units === 'workshop' ? 0 : 3,
@@ -121,23 +132,21 @@ function thinCharts(part: ThinPart, series: ThinSeries, units: UnitSystem) {
       `${what}: drag at cruise`,
       'drag',
       'force',
-      [
-        {
-          name: part === 'strut' ? 'profile, junction and spray' : 'friction',
-          x,
-          y: drag,
-          colour: '--thrown',
-        },
-      ],
+      both('drag', 'force', {
+        name: part === 'strut' ? 'profile, junction and spray' : 'friction',
+        colour: '--thrown',
+      }),
       1,
     )}
     ${
-      inception.every(Number.isFinite)
+      columns.inception.every(Number.isFinite)
         ? chart(
             `${what}: speed at which the water boils at the ${series.junction ?? 'junction'}`,
             'speed',
             'speed',
-            [{ name: 'inception', x, y: inception, colour: '--tail' }],
+            both('inception', 'speed', { name: 'inception', colour: '--tail' }).filter(({ y }) =>
+              y.every(Number.isFinite),
+            ),
             1,
           )
         : nothing
