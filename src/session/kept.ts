@@ -236,8 +236,10 @@ function plainOf({ name, kept, notes, marks, removed, text }: StoredDesign): Sto
 }
 
 function storeTrouble(error: unknown): string {
-  const isFull = error instanceof DOMException && error.name === 'QuotaExceededError';
-  return isFull
-    ? 'This browser’s storage is full: what is kept now is here only until the page is left.'
-    : 'This browser does not let designs be kept: what is kept now is here only until the page is left.';
+  const name = error instanceof DOMException ? error.name : '';
+  const here = 'what is kept now is here only until the page is left.';
+  if (name === 'QuotaExceededError') return `This browser’s storage is full: ${here}`;
+  if (name === 'VersionError')
+    return `A newer version of this page is in use. Reload this one; until then ${here}`;
+  return `This browser does not let designs be kept: ${here}`;
 }
