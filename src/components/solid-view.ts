@@ -54,8 +54,7 @@ export class SolidView extends LitElement {
         color: var(--paper);
       }
       choice-field {
-        flex: 0 1 23rem;
-        --control-width: 14rem;
+        --control-width: 12.5rem;
       }
       @media (forced-colors: active) {
         .views [aria-pressed='true'] {

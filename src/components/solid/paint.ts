@@ -20,8 +20,8 @@ export type PaintName = 'plain' | 'lift' | 'coefficient' | 'transition';
 export const PAINTS: readonly { value: PaintName; label: string }[] = [
   { value: 'plain', label: 'nothing' },
   { value: 'lift', label: 'lift per span' },
-  { value: 'coefficient', label: 'section lift coefficient' },
-  { value: 'transition', label: 'laminar and turbulent' },
+  { value: 'coefficient', label: 'lift coefficient' },
+  { value: 'transition', label: 'laminar, turbulent' },
 ];
 
 export type SkinPart = 'wing' | 'stabilizer';
