@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { QUESTIONS } from '../../src/components/questions.ts';
+import { makeLink, makePairLink } from '../../src/session/share-link.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, type Hostile, PACKED_DOCUMENTS } from '../session/hostile.ts';
 import { StaticServer } from '../support/static-server.ts';
 import { axeFindings, figures, opened, openStage, type Stage, visit } from './page.ts';
@@ -52,7 +53,18 @@ it('loads nothing from elsewhere and breaks no rule of its policy, whatever is a
       .toBe(true);
     await page.waitForTimeout(400); // charts and first answers
   }
+  await page.locator('solid-fold summary').first().click(); // the view to turn, with a library of its own
+  await page.locator('solid-fold canvas').waitFor();
+  const design = await page.evaluate(() => document.querySelector('app-shell')!.session!.design);
   for (const path of htmlFiles(stage.built.outDir)) await page.goto(stage.built.address + path);
+  const [beach, rider] = [
+    makeLink(design, `${stage.built.address}beach.html`),
+    makePairLink([design, design], `${stage.built.address}rider.html`),
+  ];
+  for (const made of [beach, rider]) {
+    await page.goto(made.ok ? made.link : made.message);
+    await page.waitForTimeout(1500); // figures and drawings
+  }
   expect(broken).toEqual([]);
   expect(foreign).toEqual([]);
 
@@ -201,6 +213,8 @@ describe('without a network', () => {
     await page.locator('speed-panel').getByRole('table').first().waitFor({ state: 'attached' });
     await ask(page, /^Build/);
     await page.locator('build-panel').getByRole('button').first().waitFor();
+    await page.locator('solid-fold summary').first().click();
+    await page.locator('solid-fold canvas').waitFor();
     for (const path of htmlFiles(stage.built.outDir)) {
       const response = await page.goto(server.address + path);
       expect(response?.fromServiceWorker(), path).toBe(true);
