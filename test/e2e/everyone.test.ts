@@ -2,6 +2,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { firstLoad } from '../../scripts/first-load.mjs';
+import type { FigureValue } from '../../src/components/figure-value.ts';
 import { QUESTIONS } from '../../src/components/questions.ts';
 import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
 import {
@@ -106,6 +107,10 @@ describe('the page around the questions', () => {
     await page.getByRole('button', { name: 'Understood' }).click();
     await page.getByRole('button', { name: 'Close' }).click();
     expect(await axeFindings(page)).toEqual([]);
+    const unexplained = await page
+      .locator('main figure-value')
+      .evaluateAll((all) => (all as FigureValue[]).flatMap(({ working, label }) => (working ? [] : [label])));
+    expect(unexplained).toEqual([]);
     expect(faults).toEqual([]);
     await close();
   });

@@ -4,6 +4,7 @@
  */
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
+import * as lines from '../../src/components/ledger-workings.ts';
 import * as workings from '../../src/components/workings.ts';
 import { withDroopAmplitude } from '../../src/solver/design/laws.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
@@ -13,6 +14,9 @@ import { goodDesigns } from '../support/designs.ts';
 const { sameLift, ...others } = workings;
 const WORKINGS: Array<[string, (given: workings.Given) => workings.Working]> = [
   ...Object.entries(others),
+  ['unrolledTwin', lines.unrolledTwin],
+  ['wingCarries', lines.wingCarries],
+  ['shorterSpan', lines.shorterSpan],
   ['sameLift, unrolled', (given) => sameLift(given, 'unrolled')],
   ['sameLift, sameSpan', (given) => sameLift(given, 'sameSpan')],
 ];

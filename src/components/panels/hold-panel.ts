@@ -11,6 +11,7 @@ import '../figure-value.ts';
 import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
+import { balancePoint } from '../ledger-workings.ts';
 import * as workings from '../workings.ts';
 
 const NOT_RESOLVED = 0.002; // |C_nr| below which a ratio to it says nothing
@@ -174,7 +175,7 @@ export class HoldPanel extends LitElement {
         note: 'from the wing root’s quarter chord',
       },
     )}
-    ${this.#figure('Balance point, aft', (_report, { brief }) => brief.balance.x, null, {
+    ${this.#figure('Balance point, aft', (_report, { brief }) => brief.balance.x, balancePoint, {
       quantity: 'length',
       note: `${height} above the wing: rider, board and foil together`,
     })}

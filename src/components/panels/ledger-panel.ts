@@ -9,6 +9,7 @@ import { BandsController } from '../bands.ts';
 import '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { drawLedgerBar, ledgerBarStyles } from '../ledger-bar.ts';
+import * as lines from '../ledger-workings.ts';
 import * as workings from '../workings.ts';
 
 interface Row {
@@ -75,7 +76,12 @@ function sameAngle(report: Report): Row[] {
   const isLoss = (ledger.lostFraction ?? 0) >= 0;
   const isSmaller = ledger.metAtSmallerAngle >= 0;
   return [
-    { label: 'The unrolled twin would lift', read: ({ ledger: l }) => l.flatLift, quantity: 'force' },
+    {
+      label: 'The unrolled twin would lift',
+      read: ({ ledger: l }) => l.flatLift,
+      quantity: 'force',
+      working: lines.unrolledTwin,
+    },
     {
       label: isSmaller ? '− met at a smaller angle' : '+ met at a larger angle',
       read: ({ ledger: l }) => (isSmaller ? l.metAtSmallerAngle : -l.metAtSmallerAngle),
@@ -92,6 +98,7 @@ function sameAngle(report: Report): Row[] {
       label: '= the wing carries',
       read: ({ ledger: l }) => l.verticalLift,
       quantity: 'force',
+      working: lines.wingCarries,
     },
     {
       label: isLoss ? 'Lost to the curve' : 'Gained by the curve',
@@ -106,6 +113,7 @@ function sameAngle(report: Report): Row[] {
       label: 'Pushed sideways',
       read: ({ ledger: l }) => l.pushedSideways,
       quantity: 'force',
+      working: lines.pushedSideways,
       note: 'Port and starboard cancel; only what is leaned away is lost.',
     },
   ];
@@ -123,6 +131,7 @@ function depthRows({ ledger }: Report): Row[] {
       quantity: 'share',
       decimals: 2,
       why,
+      working: lines.deepWater,
     },
     {
       label: isBack ? 'Deeper tips give back' : 'Shallower tips cost',
@@ -133,6 +142,7 @@ function depthRows({ ledger }: Report): Row[] {
       quantity: 'share',
       decimals: 2,
       why,
+      working: lines.givenBack,
     },
   ];
 }
@@ -169,6 +179,7 @@ function sameLift(report: Report): Row[] {
         ledger.sameLift.unrolled.extraInducedDrag - ledger.sameLift.sameSpan.extraInducedDrag,
       quantity: 'force',
       signed: true,
+      working: lines.shorterSpan,
     },
     {
       label: gives ? 'the bent wake gives back' : 'the bent wake costs',

@@ -113,11 +113,32 @@ export function shapeFigures(seen: Seen, ghost: Seen | null, units: UnitSystem):
     ghost: behind?.moment,
     decimals: 3,
     note: own?.line ? 'about the quarter chord, nose up' : 'thin-airfoil theory',
+    working: () => ({
+      formula: 'cm about the quarter chord where cl = 0',
+      numbers: [
+        ['with friction', own?.line ? plain(own.line.moment, 4) : 'not known'],
+        ['thin-airfoil theory', plain(line.thinMoment, 4)],
+      ],
+      source: LAYER,
+      trust: 'Some percent; thin-airfoil theory overstates it by a tenth or more (from memory).',
+    }),
   })}
   ${figure('Greatest lift, cl', clMax, units, {
     ghost: behind?.clMax,
     decimals: 2,
     why: 'working …',
+    working: () => ({
+      formula: 'largest cl of the polar, before it falls or the flow no longer settles',
+      numbers: own
+        ? [
+            ['at the angle', `${plain(own.clMax.alpha, 1)}°`],
+            ['counted on', plain(own.usable, 2)],
+          ]
+        : [],
+      source: LAYER,
+      trust:
+        'The least sure figure of a section: a tenth, more at some 1e5 (from memory). What is counted on is set lower.',
+    }),
     note: own
       ? `${own.clMax.isStall ? `stalls at ${plain(own.clMax.alpha, 1)}°` : 'no stall within the angles tried'}; counted on: ${plain(own.usable, 2)}`
       : '',
@@ -134,12 +155,36 @@ export function flowFigures(
   return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, {
     decimals: 0,
     ghost: ghost && ghost.station.reynolds / 1000,
+    working: () => ({
+      formula: 'Re = V c / ν',
+      numbers: [['c, chord here', formatWithUnit(station.chord, 'length', units)]],
+      source: 'definition; speed and water of the brief (theory: Water)',
+      trust: 'Exact for the water given; ten degrees colder lowers it by about a quarter.',
+    }),
   })}
   ${figure('Lift coefficient', flow?.cl ?? station.cl, units, {
     decimals: 3,
     ghost: behind?.cl ?? ghost?.station.cl,
+    working: () => ({
+      formula: 'cl = 2 Γ / (V c)',
+      numbers: [['as flown here', plain(station.cl, 3)]],
+      source:
+        'circulation of the strip, solved for the whole foil (theory: Forces), unless another is asked for',
+      trust: 'About 1 % for slender wings; several percent near the tip.',
+    }),
   })}
-  ${figure('Angle to the stream', flow?.alpha ?? null, units, { quantity: 'angle', decimals: 2, note: 'of the chord line, downwash taken off', ghost: behind?.alpha })}
+  ${figure('Angle to the stream', flow?.alpha ?? null, units, {
+    quantity: 'angle',
+    decimals: 2,
+    note: 'of the chord line, downwash taken off',
+    ghost: behind?.alpha,
+    working: () => ({
+      formula: 'the angle at which this section has this cl',
+      numbers: [['cl', plain(flow?.cl ?? station.cl, 3)]],
+      source: LAYER,
+      trust: 'A tenth to a quarter of a degree.',
+    }),
+  })}
   ${figure('Drag, 1000 cd', flow && 1000 * flow.cd, units, {
     ghost: behind && 1000 * behind.cd,
     decimals: 2,
@@ -154,7 +199,19 @@ export function flowFigures(
       trust: TRUST_DRAG,
     }),
   })}
+<<<<<<< HEAD
   ${figure('Moment, cm', flow?.cm ?? null, units, { decimals: 3, ghost: behind?.cm })}
+=======
+  ${figure('Moment, cm', flow?.cm ?? null, units, {
+    decimals: 3,
+    working: () => ({
+      formula: 'cm = M / (½ρV² c²), about the quarter chord, nose up',
+      numbers: [['cm', flow ? plain(flow.cm, 4) : 'none']],
+      source: `${LAYER}; pressures of the settled flow added up`,
+      trust: 'Some percent while the flow follows the section; no guide beyond stall.',
+    }),
+  })}
+>>>>>>> 415bf65 (Every line of the ledger and the section’s figures show how they are worked out)
   ${figure('Lowest pressure, Cp', flow?.cpMin ?? null, units, {
     ghost: behind?.cpMin,
     decimals: 2,
