@@ -1,6 +1,6 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import { describe, it } from 'vitest';
-import type { EditDetail } from '../../src/components/events.ts';
+import type { DesignKeepEvent, EditDetail } from '../../src/components/events.ts';
 import '../../src/components/panels/propose-panel.ts';
 import type { ProposePanel } from '../../src/components/panels/propose-panel.ts';
 import type { GuidedStart } from '../../src/components/propose/guided-start.ts';
@@ -75,6 +75,12 @@ describe('propose-panel', () => {
     expect(text).to.contain('The next cheapest change:');
     expect(proposals.preview).to.equal(proposals.best);
     await expect(panel).to.be.accessible();
+    let kept: DesignKeepEvent | null = null;
+    panel.addEventListener('design-keep', (event) => {
+      kept = event;
+    });
+    press(panel.renderRoot, 'Keep beside');
+    expect(kept!.detail).to.deep.equal({ design: proposals.best, name: `${demo.name}, proposal` });
     press(panel.renderRoot, 'Take it');
     expect(edits).to.have.length(1);
     expect(edits[0]).to.include({ label: 'the proposal', phase: 'settled' });
