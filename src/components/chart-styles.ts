@@ -90,4 +90,9 @@ export const chartStyles = css`
     background: var(--raised);
     font-weight: 600;
   }
+  @media print {
+    .tools {
+      display: none;
+    }
+  }
 `;

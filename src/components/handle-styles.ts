@@ -60,6 +60,11 @@ export const handleStyles = css`
       stroke-width: 44px;
     }
   }
+  @media print {
+    .handle {
+      display: none;
+    }
+  }
   @media (forced-colors: active) {
     .dot {
       fill: Canvas;
