@@ -3,12 +3,16 @@
  * give the figure printed beside it, as near as the rounding of what is printed lets it.
  */
 import { evaluate } from 'mathjs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import * as lines from '../../src/components/ledger-workings.ts';
+import * as studyWorkings from '../../src/components/study-workings.ts';
 import * as workings from '../../src/components/workings.ts';
 import { withDroopAmplitude } from '../../src/solver/design/laws.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { solve } from '../../src/solver/solve.ts';
+import { sectionView } from '../../src/solver/studies/section-view.ts';
+import { stallStudy } from '../../src/solver/studies/stall.ts';
+import { finish } from '../../src/solver/studies/study.ts';
 import { goodDesigns } from '../support/designs.ts';
 
 const { sameLift, ...others } = workings;
@@ -69,9 +73,34 @@ function slack(formula: string, scope: Record<string, Printed>): number {
   );
 }
 
-function scopeOf({ numbers }: workings.Working): Record<string, Printed> {
+function scopeOf({ numbers }: Pick<workings.Working, 'numbers'>): Record<string, Printed> {
   const entries = numbers.map(([name, text]) => [plainName(name.split(',')[0]!), read(text)] as const);
   return Object.fromEntries(entries.filter((entry): entry is [string, Printed] => entry[1] !== null));
+}
+
+/** Every equation of a working gives the figure printed for its left side, as near as rounding lets it. */
+function holds(shown: Pick<workings.Working, 'formula' | 'numbers'>): void {
+  const scope = scopeOf(shown);
+  for (const equation of shown.formula.split(';')) {
+    const [left, right] = equation.split('=').map((side) => side.trim()) as [string, string];
+    const printed = scope[plainName(left)];
+    const text = shown.numbers.find(([label]) => plainName(label.split(',')[0]!) === plainName(left))?.[1];
+    expect(text, `“${left}” is printed beside its formula`).toBeDefined();
+    if (!printed) {
+      expect(text).toBe('none');
+      continue;
+    }
+    const formula = plainFormula(right);
+    const inputs = Object.fromEntries(
+      Object.entries(scope).filter(([key]) => key !== plainName(left) && formula.includes(key)),
+    );
+    const values = Object.fromEntries(Object.entries(inputs).map(([key, { value }]) => [key, value]));
+    const found = Number(evaluate(formula, values));
+    const allowed = 1.01 * (printed.rounding + slack(formula, inputs)) + 1e-12;
+    expect(Math.abs(found - printed.value), `${equation}: ${found}, printed ${text}`).toBeLessThanOrEqual(
+      allowed,
+    );
+  }
 }
 
 describe.each(goodDesigns())('the workings of %s', (_file, design) => {
@@ -80,28 +109,7 @@ describe.each(goodDesigns())('the workings of %s', (_file, design) => {
 
   it.each(WORKINGS)('%s gives the printed figure', (name, working) => {
     if (name === 'neutralDroop') return; // a statement about another shape: solved below
-    const shown = working(given);
-    const scope = scopeOf(shown);
-    for (const equation of shown.formula.split(';')) {
-      const [left, right] = equation.split('=').map((side) => side.trim()) as [string, string];
-      const printed = scope[plainName(left)];
-      const text = shown.numbers.find(([label]) => plainName(label.split(',')[0]!) === plainName(left))?.[1];
-      expect(text, `“${left}” is printed beside its formula`).toBeDefined();
-      if (!printed) {
-        expect(text).toBe('none');
-        continue;
-      }
-      const formula = plainFormula(right);
-      const inputs = Object.fromEntries(
-        Object.entries(scope).filter(([key]) => key !== plainName(left) && formula.includes(key)),
-      );
-      const values = Object.fromEntries(Object.entries(inputs).map(([key, { value }]) => [key, value]));
-      const found = Number(evaluate(formula, values));
-      const allowed = 1.01 * (printed.rounding + slack(formula, inputs)) + 1e-12;
-      expect(Math.abs(found - printed.value), `${equation}: ${found}, printed ${text}`).toBeLessThanOrEqual(
-        allowed,
-      );
-    }
+    holds(working(given));
   });
 
   it('the neutral droop is where the formula holds', () => {
@@ -112,5 +120,22 @@ describe.each(goodDesigns())('the workings of %s', (_file, design) => {
     const bent = solve({ ...design, wing: { ...design.wing, droop } }, { lift: report.lift.total });
     expect(Math.abs(bent.stability.foil.Clr)).toBeLessThan(1e-4);
     expect(workings.neutralDroop(given).formula).toBe('C_lr = 0');
+  });
+});
+
+describe('the workings of studies', () => {
+  vi.setConfig({ testTimeout: 60_000 }); // polars are made once
+  const [, design] = goodDesigns()[0]!;
+
+  it.each(Object.entries(studyWorkings))('%s gives the printed figure', (_name, working) => {
+    const stall = finish(stallStudy(design));
+    const section = sectionView(design, {
+      part: 'wing',
+      eta: 0.3,
+      cl: null,
+      speed: design.brief.speeds.cruise,
+    });
+    for (const mark of [stall.usable, stall.first, stall.greatest])
+      if (mark) holds(working({ stall, mark, section, units: 'si' }));
   });
 });

@@ -4,6 +4,7 @@ import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { SectionPolars, SectionView } from '../../solver/studies/section-view.ts';
 import '../figure-value.ts';
+import { sectionDrag } from '../study-workings.ts';
 import type { Working } from '../workings.ts';
 
 interface Looks {
@@ -145,11 +146,8 @@ export function shapeFigures(seen: Seen, ghost: Seen | null, units: UnitSystem):
   })}`;
 }
 
-export function flowFigures(
-  { flow, station, band }: SectionView,
-  ghost: SectionView | null,
-  units: UnitSystem,
-): TemplateResult {
+export function flowFigures(view: SectionView, ghost: SectionView | null, units: UnitSystem): TemplateResult {
+  const { flow, station, band } = view;
   const { sigma } = station;
   const behind = ghost?.flow;
   return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, {
@@ -190,11 +188,7 @@ export function flowFigures(
     decimals: 2,
     note: bandWords(band),
     working: () => ({
-      formula: 'cd = 2 θ u^((H + 5)/2) at the end of the wake',
-      numbers: [
-        ['friction', flow ? plain(1000 * flow.cdFriction, 2) : ''],
-        ['pressure', flow ? plain(1000 * (flow.cd - flow.cdFriction), 2) : ''],
-      ],
+      ...sectionDrag({ section: view }),
       source: `${LAYER}; H. B. Squire and A. D. Young, ARC R&M 1838 (1937)`,
       trust: TRUST_DRAG,
     }),

@@ -16,6 +16,7 @@ import { figureTable } from '../figure-table.ts';
 import '../figure-value.ts';
 import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
+import { stallSpeed } from '../study-workings.ts';
 import type { Working } from '../workings.ts';
 
 const plain = (value: number, decimals = 2) => writeFixed(value, decimals);
@@ -101,21 +102,8 @@ const SOURCE =
 const TRUST =
   'The greatest lift of a section stands some 5 to 10 % high of clean measurements and more of rough ones; comparing wings does better. Beyond the greatest lift the flow is unsteady and only the trend counts.';
 
-function lifting(study: StallStudy, mark: StallMark, units: UnitSystem): Working {
-  const { weight, density, area } = study;
-  return {
-    formula: 'V = √(2 W / (ρ S CL)); CL = CL wing + CL stabilizer',
-    numbers: [
-      ['W, carried', formatWithUnit(weight, 'force', units)],
-      ['ρ', formatWithUnit(density, 'density', units)],
-      ['S', formatWithUnit(area, 'area', units)],
-      ['CL, on S', plain(mark.CL, 3)],
-      ['CL wing, its part', plain(mark.CLwing, 3)],
-      ['V', formatWithUnit(mark.speed, 'speed', units)],
-    ],
-    source: SOURCE,
-    trust: TRUST,
-  };
+function lifting(stall: StallStudy, mark: StallMark, units: UnitSystem): Working {
+  return { ...stallSpeed({ stall, mark, units }), source: SOURCE, trust: TRUST };
 }
 
 function stripAt(study: StallStudy, mark: StallMark, share: number): Working {
