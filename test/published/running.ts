@@ -3,10 +3,12 @@
  * run these foils; what each study must say where its question has a closed answer.
  */
 import { bandStudy } from '../../src/solver/bands.ts';
+import { asDrawn } from '../../src/solver/design/beach-setting.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { fixedProfile, type ProfileModel } from '../../src/solver/forces/profile.ts';
 import { scaledPlanform } from '../../src/solver/geometry/scale.ts';
 import { solve } from '../../src/solver/solve.ts';
+import { beachStudy } from '../../src/solver/studies/beach.ts';
 import { curveStudy } from '../../src/solver/studies/curve-study.ts';
 import { droopMap } from '../../src/solver/studies/droop-map.ts';
 import { priceBand } from '../../src/solver/studies/price-band.ts';
@@ -87,6 +89,20 @@ const polar: PublishedRow[] = [
     compute: () => {
       const found = takeOff((design) => runner(design, stalls), elliptic())!;
       return [found.speed, found.perTenKilograms];
+    },
+  },
+  {
+    quantities: ['take-off speed with 10 kg more over that as drawn'],
+    conditions: 'that wing set up on the beach for a heavier rider',
+    published: [Math.sqrt(1.2)],
+    tolerance: [{ share: 0.002 }],
+    source: 'V goes with the root of the weight',
+    status: 'derived',
+    method: 'both settings as documents of their own',
+    compute: () => {
+      const setting = { ...asDrawn(elliptic()), mass: 10 };
+      const { drawn, set } = finish(beachStudy(elliptic(), { setting }, (design) => runner(design, stalls)));
+      return [set.takeOff! / drawn.takeOff!];
     },
   },
   {
