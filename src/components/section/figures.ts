@@ -193,10 +193,8 @@ export function flowFigures(view: SectionView, ghost: SectionView | null, units:
       trust: TRUST_DRAG,
     }),
   })}
-<<<<<<< HEAD
-  ${figure('Moment, cm', flow?.cm ?? null, units, { decimals: 3, ghost: behind?.cm })}
-=======
   ${figure('Moment, cm', flow?.cm ?? null, units, {
+    ghost: behind?.cm,
     decimals: 3,
     working: () => ({
       formula: 'cm = M / (½ρV² c²), about the quarter chord, nose up',
@@ -205,7 +203,6 @@ export function flowFigures(view: SectionView, ghost: SectionView | null, units:
       trust: 'Some percent while the flow follows the section; no guide beyond stall.',
     }),
   })}
->>>>>>> 415bf65 (Every line of the ledger and the section’s figures show how they are worked out)
   ${figure('Lowest pressure, Cp', flow?.cpMin ?? null, units, {
     ghost: behind?.cpMin,
     decimals: 2,
