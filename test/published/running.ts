@@ -12,6 +12,7 @@ import { beachStudy } from '../../src/solver/studies/beach.ts';
 import { curveStudy } from '../../src/solver/studies/curve-study.ts';
 import { droopMap } from '../../src/solver/studies/droop-map.ts';
 import { priceBand } from '../../src/solver/studies/price-band.ts';
+import { riderStudy } from '../../src/solver/studies/rider.ts';
 import { sideStudy } from '../../src/solver/studies/side-study.ts';
 import { bestSpeeds, LevelRunner, speedSeries } from '../../src/solver/studies/speed.ts';
 import { speedDetails } from '../../src/solver/studies/speed-details.ts';
@@ -89,6 +90,25 @@ const polar: PublishedRow[] = [
     compute: () => {
       const found = takeOff((design) => runner(design, stalls), elliptic())!;
       return [found.speed, found.perTenKilograms];
+    },
+  },
+  {
+    quantities: [
+      'heel at which a tip breaks the surface, degrees',
+      'the other one’s',
+      'their take-offs apart, m/s',
+    ],
+    conditions: 'flat race wing of 0.74 m against itself, one rider, 0.25 m deep',
+    published: [Math.asin(0.25 / (0.5 * 0.74)) / RADIANS, Math.asin(0.25 / (0.5 * 0.74)) / RADIANS, 0],
+    tolerance: [{ within: 0.01 }, { within: 0.01 }, { within: 1e-12 }],
+    source: 'right triangle: asin(depth/half span); a foil is no quicker than itself',
+    status: 'derived',
+    method: 'two foils for one rider',
+    compute: () => {
+      const flat = goodDesign('flat-race');
+      const design = { ...flat, brief: { ...flat.brief, depth: 0.25 } };
+      const { one, other } = finish(riderStudy(design, { against: flat }));
+      return [one.breachHeel!, other.breachHeel!, one.takeOff! - other.takeOff!];
     },
   },
   {
