@@ -1,5 +1,5 @@
 /** What the rider's marks for hold say of the hold index, over the kept designs that have both. */
-import { type GoodBand, goodBand } from '../solver/studies/ridden.ts';
+import { type GoodBand, goodBand } from '../solver/design/marks.ts';
 import type { KeptDesign } from './kept.ts';
 import type { Reports } from './reports.ts';
 

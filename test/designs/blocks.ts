@@ -12,6 +12,7 @@ export const BLOCKS: Readonly<Record<string, unknown>> = {
   'wing.section.tip.thicknessScale': 1.1,
   'wing.section.tip.camberScale': 0.5,
   'strut.x': 0.1,
+  'strut.turbulentTo': 0.15,
   'strut.top': { chord: 0.12, thickness: 0.015 },
   inertia: {
     boardMass: 5,

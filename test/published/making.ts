@@ -231,7 +231,7 @@ const bodies: PublishedRow[] = [
     compute: () => [1e6 * volumeOf(strutBody({ x: 0, length: 1, chord: 0.12, thickness: 0.014 }))],
   },
   {
-    quantities: ['volume as it is shown, cm3'],
+    quantities: ['room inside the skin as it is shown, cm3'],
     conditions: 'wing of 1 m by 0.1 m, NACA 0010',
     published: [AREA * 0.1 * 0.01 * 1e6],
     tolerance: [{ share: 0.005 }],

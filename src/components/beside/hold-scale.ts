@@ -3,7 +3,7 @@ import { css, html, nothing, svg } from 'lit';
 import { writePlain } from '../../session/number-format.ts';
 import type { RiddenHold } from '../../session/ridden.ts';
 import { formatValue } from '../../session/units.ts';
-import { LEAST_JUDGED } from '../../solver/studies/ridden.ts';
+import { LEAST_JUDGED } from '../../solver/design/marks.ts';
 import { figureTable } from '../figure-table.ts';
 
 const WIDTH = 560;

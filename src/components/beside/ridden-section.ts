@@ -5,12 +5,8 @@ import { writeFixed, writePlain } from '../../session/number-format.ts';
 import type { RiddenHold } from '../../session/ridden.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatValue } from '../../session/units.ts';
-import {
-  LEAST_JUDGED,
-  LEAST_RANKED,
-  type RankPair,
-  type RiddenOptions,
-} from '../../solver/studies/ridden.ts';
+import { LEAST_JUDGED, LEAST_RANKED } from '../../solver/design/marks.ts';
+import type { RankPair, RiddenOptions } from '../../solver/studies/ridden.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
 import { StudyController } from '../study-controller.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { goodBand, rankPair, riddenStudy } from '../../../src/solver/studies/ridden.ts';
+import { goodBand } from '../../../src/solver/design/marks.ts';
+import { rankPair, riddenStudy } from '../../../src/solver/studies/ridden.ts';
 import { plainDesign } from '../../support/designs.ts';
 
 const marksOf = (figures: readonly number[], marks: readonly number[]) =>
