@@ -26,7 +26,8 @@ export default defineConfig({
           include: ['test/e2e/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          globalSetup: ['test/e2e/build-once.ts'],
+          maxWorkers: 2, // browsers wait for one another's frames when there are more
         },
       },
       {

@@ -3,4 +3,7 @@ export interface BuiltPage {
   outDir: string;
   close: () => Promise<void>;
 }
+export function buildPage(): string;
+export function dropPage(outDir: string): void;
+export function servePage(outDir: string): Promise<BuiltPage>;
 export function serveBuilt(): Promise<BuiltPage>;

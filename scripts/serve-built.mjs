@@ -8,8 +8,8 @@ import { preview } from 'vite';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-/** Builds in a child process, since a test runner's own NODE_ENV would make a development build. */
-export async function serveBuilt() {
+/** Builds in a child process, since a test runner's own NODE_ENV would make a development build. Answers with the folder. */
+export function buildPage() {
   const outDir = mkdtempSync(join(tmpdir(), 'downcurve-'));
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
   const args = [vite, 'build', '--outDir', outDir, '--emptyOutDir', '--logLevel', 'error'];
@@ -19,6 +19,13 @@ export async function serveBuilt() {
     encoding: 'utf8',
   });
   if (status !== 0) throw new Error(`the page does not build: ${stderr || stdout}`);
+  return outDir;
+}
+
+export const dropPage = (outDir) => rmSync(outDir, { recursive: true, force: true });
+
+/** Serves a built page. */
+export async function servePage(outDir) {
   const server = await preview({
     root,
     logLevel: 'silent',
@@ -29,9 +36,19 @@ export async function serveBuilt() {
   return {
     address: `http://127.0.0.1:${place.port}/`,
     outDir,
+    close: () => new Promise((resolve) => server.httpServer.close(resolve)),
+  };
+}
+
+/** Builds the page and serves it until it is closed. */
+export async function serveBuilt() {
+  const outDir = buildPage();
+  const served = await servePage(outDir);
+  return {
+    ...served,
     close: async () => {
-      await new Promise((resolve) => server.httpServer.close(resolve));
-      rmSync(outDir, { recursive: true, force: true });
+      await served.close();
+      dropPage(outDir);
     },
   };
 }

@@ -197,7 +197,7 @@ describe('beach-card', () => {
     const card = await openBeach(fragmentOf(curved), never());
     expect(document.documentElement.dataset.look).to.equal('sun');
     await userEvent.click(button(card.renderRoot, 'White on black'));
-    await waitUntil(() => document.documentElement.dataset.look === 'night', 'night');
+    await waitUntil(() => document.documentElement.dataset.look === 'night', 'night', { timeout: 10_000 });
     const again = await openBeach(fragmentOf(curved), never());
     expect(button(again.renderRoot, 'Black on white')).to.not.equal(undefined);
   });

@@ -214,7 +214,9 @@ describe('without a mouse, or without seeing', () => {
       await page.keyboard.press('ArrowDown');
       await page.waitForTimeout(60);
     }
-    await expect.poll(heard).toContainEqual(expect.stringMatching(/^Lost to the curve .* Hold index/));
+    await expect
+      .poll(heard, { timeout: 10_000 })
+      .toContainEqual(expect.stringMatching(/^Lost to the curve .* Hold index/));
     expect((await heard()).length).toBeLessThanOrEqual(2); // two where the machine is too busy to keep up
     expect(await page.locator('[aria-live=assertive]').count()).toBe(0);
     await close();

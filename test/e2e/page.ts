@@ -2,8 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright';
+import { inject } from 'vitest';
 import { CHROME_FLAGS, findChrome } from '../../scripts/find-chrome.mjs';
-import { type BuiltPage, serveBuilt } from '../../scripts/serve-built.mjs';
+import { type BuiltPage, servePage } from '../../scripts/serve-built.mjs';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -15,7 +16,7 @@ export interface Stage {
 
 export async function openStage(): Promise<Stage> {
   const executablePath = await findChrome();
-  const built = await serveBuilt();
+  const built = await servePage(inject('builtPage'));
   const browser = await chromium.launch({ ...(executablePath && { executablePath }), args: CHROME_FLAGS });
   return {
     built,
