@@ -27,6 +27,7 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           globalSetup: ['test/e2e/build-once.ts'],
+          sequence: { groupOrder: 1 }, // after the others, which leave no processor free
           maxWorkers: 2, // browsers wait for one another's frames when there are more
         },
       },

@@ -3,6 +3,7 @@
  * answer can be told beforehand.
  */
 import type { Design } from '../../src/solver/design/document.ts';
+import { goodBand } from '../../src/solver/design/marks.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import { minimise, type Values } from '../../src/solver/numeric/constrained.ts';
 import { fitPolynomial } from '../../src/solver/numeric/fit.ts';
@@ -122,6 +123,21 @@ const statistics: PublishedRow[] = [
     status: 'derived',
     method: 'Spearman’s rank correlation',
     compute: () => [rankCorrelation(...PAIRS), rankPair(...PAIRS).correlation ?? Number.NaN],
+  },
+  {
+    quantities: ['last below the divide', 'first above it', 'on the wrong side'],
+    conditions: 'eight designs of figures 1 to 8 with marks 2 1 3 4 2 5 4 5; 4 and 5 are good',
+    published: [3, 4, 1],
+    tolerance: [{ within: 0 }, { within: 0 }, { within: 0 }],
+    source:
+      'counted: three of four others below and no good one, J = 3/4 (W. J. Youden, Cancer 3, 1950); no divide has more',
+    status: 'derived',
+    method: 'where good marks begin',
+    compute: () => {
+      const marks = [2, 1, 3, 4, 2, 5, 4, 5];
+      const { low, high, against } = goodBand(marks.map((mark, k) => ({ figure: k + 1, mark })))!;
+      return [low, high, against];
+    },
   },
   {
     quantities: ['1 degree of freedom', '10', '30'],
