@@ -6,17 +6,27 @@ import { CHROME_FLAGS, findChrome } from './scripts/find-chrome.mjs';
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const executablePath = await findChrome().catch(() => undefined); // the solver's tests need no browser
 
+const PATIENCE = 60_000; // ms; a busy machine is no failure
+
 export default defineConfig({
   test: {
     reporters: ['default', './scripts/closing-line.ts'],
     onConsoleLog: (log) => !log.includes('Lit is in dev mode'),
     projects: [
-      { test: { name: 'solver', environment: 'node', include: ['test/solver/**/*.test.ts'] } },
+      {
+        test: {
+          name: 'solver',
+          environment: 'node',
+          include: ['test/solver/**/*.test.ts'],
+          testTimeout: PATIENCE,
+        },
+      },
       {
         test: {
           name: 'session',
           environment: 'node',
           include: ['test/{session,batch,workshop}/**/*.test.ts'],
+          testTimeout: PATIENCE,
         },
       },
       {
@@ -54,6 +64,7 @@ export default defineConfig({
         test: {
           name: 'components',
           include: ['test/components/**/*.test.ts'],
+          testTimeout: PATIENCE,
           setupFiles: ['test/support/setup-components.ts'],
           browser: {
             enabled: true,
