@@ -12,6 +12,7 @@ export default defineConfig({
   test: {
     reporters: ['default', './scripts/closing-line.ts'],
     onConsoleLog: (log) => !log.includes('Lit is in dev mode'),
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -38,7 +39,6 @@ export default defineConfig({
           hookTimeout: 120_000,
           globalSetup: ['test/e2e/build-once.ts'],
           sequence: { groupOrder: 1 }, // after the others, which leave no processor free
-          maxWorkers: 2, // browsers wait for one another's frames when there are more
         },
       },
       {
