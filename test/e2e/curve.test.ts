@@ -61,7 +61,7 @@ describe('droop against lost lift', () => {
     const now = page
       .locator('plot-grid')
       .first()
-      .getByRole('button', { name: `now ${Math.floor(tipAngle)}.` });
+      .getByRole('button', { name: `now ${tipAngle.toFixed(1)}` });
     await now.waitFor({ timeout: SLOW });
 
     await page.getByRole('button', { name: 'Undo: wing droop' }).click();
