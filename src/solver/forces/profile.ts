@@ -33,6 +33,11 @@ export function turbulentLength({ turbulentTo }: Strut, depth: number | null): n
   return depth === null ? 0 : Math.min(depth, turbulentTo ?? RANGES['strut.turbulentTo'].default);
 }
 
+/** Share of a piece of strut, `from` to `to` (m) down from its upper end, whose layer is kept turbulent. */
+export function stirredShare(strut: Strut, depth: number | null, from: number, to: number): number {
+  return Math.min(1, Math.max(0, (turbulentLength(strut, depth) - from) / (to - from)));
+}
+
 /** Greatest lift coefficient of a section where no polar is at hand: a clean cambered section at Re 5e5 (common practice). */
 export const FIXED_CL_MAX = 1.2;
 

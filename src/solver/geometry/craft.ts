@@ -13,7 +13,7 @@ import {
   spaceStations,
 } from './strips.ts';
 import { type Surface, surfaceOf } from './surface.ts';
-import type { SectionLift } from './thin.ts';
+import { type SectionLift, type StrutSlope, thinStrut } from './thin.ts';
 import { touchingAt } from './touching.ts';
 
 export interface Resolution {
@@ -29,14 +29,16 @@ export interface Craft {
   wing: Surface;
   stabilizer: Surface | null;
   strut: Strut | null;
+  strutSlope: StrutSlope;
   depth: number | null; // of the origin; null: deep water
   parts: Parts;
 }
 
-/** How the sections of both surfaces lift. */
+/** How the sections of both surfaces lift, and the strut's to the side. */
 export interface Lifts {
   wing: SectionLift;
   stabilizer: SectionLift;
+  strut: StrutSlope;
 }
 
 /**
@@ -56,7 +58,7 @@ export function craftOf(
     : null;
   const problem = touchingProblem(wing, stabilizer) ?? depthProblem(wing, stabilizer, strut, depth);
   if (problem) throw new Error(problem);
-  return assemble(wing, stabilizer, strut, depth, resolution);
+  return assemble(wing, stabilizer, strut, depth, resolution, lifts?.strut);
 }
 
 export function assemble(
@@ -65,15 +67,16 @@ export function assemble(
   strut: Strut | null,
   depth: number | null,
   resolution: Resolution,
+  strutSlope: StrutSlope = thinStrut,
 ): Craft {
   const { rows } = resolution;
   const stations = stationsFor(wing, stabilizer, resolution);
   const parts: Parts = {
     wing: cutStrips(wing, stations.wing, rows),
     stabilizer: stabilizer && stations.stabilizer ? cutStrips(stabilizer, stations.stabilizer, rows) : null,
-    strut: strut ? strutStrips(strut, stabilizer, depth, resolution) : null,
+    strut: strut ? strutStrips(strut, stabilizer, depth, resolution, strutSlope) : null,
   };
-  return { wing, stabilizer, strut, depth, parts };
+  return { wing, stabilizer, strut, strutSlope, depth, parts };
 }
 
 function stationsFor(
@@ -87,10 +90,16 @@ function stationsFor(
   return shareStations(wing, stabilizer, strips, stabilizerStrips);
 }
 
-function strutStrips(strut: Strut, stabilizer: Surface | null, depth: number | null, resolution: Resolution) {
+function strutStrips(
+  strut: Strut,
+  stabilizer: Surface | null,
+  depth: number | null,
+  resolution: Resolution,
+  slope: StrutSlope,
+) {
   const count = Math.max(2, Math.round(resolution.strips / 2));
   const crossing = stabilizer && stabilizer.height > 0 ? stabilizer.height : null;
-  return cutStrut(strut.x ?? 0, strut.chord, depth ?? strut.length, count, resolution.rows, crossing);
+  return cutStrut(strut.x ?? 0, strut.chord, depth ?? strut.length, count, resolution.rows, crossing, slope);
 }
 
 /** The flat twin of the same span: strips keep y, x, chord and pitch; the rest of the foil is unchanged. */

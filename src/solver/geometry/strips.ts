@@ -10,6 +10,7 @@
  *        |   |  | ||  trailing legs along +x
  */
 import { etaAtY, type Surface } from './surface.ts';
+import { type StrutSlope, thinStrut } from './thin.ts';
 
 /** One surface in strips. Row r of strip i has index r * count + i; nodes r * (count + 1) + i. Lengths in m. */
 export interface Strips {
@@ -124,16 +125,23 @@ export function cutStrips(surface: Surface, stations: Stations, rows: number): S
     strips.width[k] = surface.halfLength * (stations.edges[k + 1]! - stations.edges[k]!);
     strips.droop[k] = surface.droop(eta);
     strips.pitch[k] = surface.pitch(eta);
-    const slope = surface.lift.slope(eta, chord);
+    const aft = controlDistance(surface.lift.slope(eta, chord), rows);
     for (let r = 0; r < rows; r++) {
       const at = r * count + k;
-      // A section whose lift slope is not 2 pi meets the flow at another distance behind its bound vortex.
-      strips.controlX[at] = x + chord * ((r + 0.25) / rows - 0.25 + slope / (4 * Math.PI * rows));
+      strips.controlX[at] = x + chord * ((r + 0.25) / rows - 0.25 + aft);
       strips.controlY[at] = y;
       strips.controlZ[at] = z;
     }
   }
   return strips;
+}
+
+/**
+ * How far behind its bound vortex a row meets the flow, in chords: a vortex alone turns the stream by as much as a section
+ * of that lift slope (per rad) asks for, half a row for 2 pi.
+ */
+function controlDistance(slope: number, rows: number): number {
+  return slope / (4 * Math.PI * rows);
 }
 
 export function emptyStrips(count: number, rows: number): Strips {
@@ -174,7 +182,7 @@ export function flatten(strips: Strips, height: number): Strips {
 /**
  * The strut: a vertical surface in the plane of symmetry from its foot at (x, 0, 0) to `top`, x its quarter chord.
  * A node is put at `crossing` (the stabilizer's height), where the root wake of that surface passes.
- * Its untwisted "droop" is a right angle: the normal is (0, 1, 0).
+ * Its untwisted "droop" is a right angle: the normal is (0, 1, 0). `slope` is how its section lifts.
  */
 export function cutStrut(
   x: number,
@@ -183,6 +191,7 @@ export function cutStrut(
   count: number,
   rows: number,
   crossing: number | null,
+  slope: StrutSlope = thinStrut,
 ): Strips {
   const strips = emptyStrips(count, rows);
   const place = (t: number) => 0.5 * top * (1 - Math.cos(Math.PI * t));
@@ -206,8 +215,9 @@ export function cutStrut(
     strips.chord[k] = chord;
     strips.width[k] = edges[k + 1]! - edges[k]!;
     strips.droop[k] = Math.PI / 2;
+    const aft = controlDistance(slope(top - edges[k + 1]!, top - edges[k]!), rows);
     for (let r = 0; r < rows; r++) {
-      strips.controlX[r * count + k] = x + chord * ((r + 0.75) / rows - 0.25);
+      strips.controlX[r * count + k] = x + chord * ((r + 0.25) / rows - 0.25 + aft);
       strips.controlZ[r * count + k] = controls[k]!;
     }
   }

@@ -15,6 +15,11 @@ export interface SectionLift {
   moment(eta: number, chord: number): number; // coefficient about the quarter chord at zero lift, nose up
 }
 
+/** Mean lift slope (per rad) of the strut's section between two lengths (m) down from its upper end. */
+export type StrutSlope = (from: number, to: number) => number;
+
+export const thinStrut: StrutSlope = () => 2 * Math.PI;
+
 /** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their angles and moments. */
 export function thinLift({ root, tip }: Planform['section']): SectionLift {
   const blend = (atRoot: number, atTip: number) => (eta: number) => atRoot + (atTip - atRoot) * eta;

@@ -43,6 +43,14 @@ export class SectionBlend {
     }
   }
 
+  /** The same for a strut: how steeply it begins to lift. */
+  *prepareSlope(eta: number, reynolds: number): Sliced<void> {
+    for (const k of this.tablesAt(eta)) {
+      if (!this.made[k]) yield 0;
+      yield* this.table(k).prepareSlope(reynolds);
+    }
+  }
+
   /** Drag coefficient at eta for a lift coefficient at a chord Reynolds number; NaN where no flow settled. */
   drag(eta: number, cl: number, reynolds: number): number {
     return this.mix(eta, (table) => table.drag(cl, reynolds));
@@ -66,6 +74,11 @@ export class SectionBlend {
     const b = far.viscousLine(reynolds);
     const between = (key: keyof ViscousLine) => a[key] + share * (b[key] - a[key]);
     return { zeroLift: between('zeroLift'), slope: between('slope'), moment: between('moment') };
+  }
+
+  /** Lift slope (per rad) of symmetric sections, without the rest of their polars. */
+  levelSlope(eta: number, reynolds: number): number {
+    return this.mix(eta, (table) => table.levelSlope(reynolds));
   }
 
   /** Lift coefficient at an angle to the stream, rad; past stall as far as it was solved. */

@@ -41,6 +41,7 @@ export class PolarTable {
   private readonly branches = new Map<number, Branch>();
   private readonly leastDrags = new Map<number, number>();
   private readonly viscousLines = new Map<number, ViscousLine>();
+  private readonly levelSlopes = new Map<number, number>();
   private readonly isSymmetric: boolean;
   private readonly low = emptySample();
   private readonly high = emptySample();
@@ -67,6 +68,12 @@ export class PolarTable {
       if (this.isSymmetric && !this.leastDrags.has(line)) this.leastDrag(line);
       yield 0;
     }
+  }
+
+  /** The same for a strut: how steeply it begins to lift. */
+  *prepareSlope(reynolds: number): Sliced<void> {
+    const { index } = place(reynolds);
+    for (const line of [index, index + 1]) if (!this.levelSlopes.has(line)) yield* this.makeSlope(line);
   }
 
   /** Fills `out` for a lift coefficient at a chord Reynolds number. */
@@ -137,14 +144,45 @@ export class PolarTable {
     };
   }
 
+  /**
+   * The slope of `viscousLine` for a symmetric section, solved no further than it reaches: a strut does not ask for stall.
+   * That is some third of a whole branch's work.
+   */
+  levelSlope(reynolds: number): number {
+    const { index, share } = place(reynolds);
+    const [low, high] = [this.levelSlopeAt(index), this.levelSlopeAt(index + 1)];
+    return low + share * (high - low);
+  }
+
+  private levelSlopeAt(index: number): number {
+    return this.levelSlopes.get(index) ?? finish(this.makeSlope(index));
+  }
+
+  private *makeSlope(index: number): Sliced<number> {
+    const rows = yield* this.solve(index, 1, LINEAR_LIFT);
+    let slope = this.meanSlope(new Branch(rows, 1, this.line), 0);
+    if (!(slope > 0))
+      slope =
+        index < MOST_INDEX
+          ? (this.levelSlopes.get(index + 1) ?? (yield* this.makeSlope(index + 1)))
+          : this.line.slope;
+    this.levelSlopes.set(index, slope);
+    return slope;
+  }
+
+  /** From zero lift (rad) to a lift coefficient of 0.5, or to the limit; NaN where nothing settled. */
+  private meanSlope(branch: Branch, zeroLift: number): number {
+    branch.atLift(LINEAR_LIFT, this.low);
+    return this.low.cl / Math.sin(this.low.alpha - zeroLift);
+  }
+
   private viscousLineAt(index: number): ViscousLine {
     const known = this.viscousLines.get(index);
     if (known) return known;
     const sample = this.low;
     this.branchFor(index, 0).atLift(0, sample);
     const { alpha: zeroLift, cm: moment } = sample;
-    this.branch(index, 1).atLift(LINEAR_LIFT, sample);
-    const slope = sample.cl / Math.sin(sample.alpha - zeroLift);
+    const slope = this.meanSlope(this.branch(index, 1), zeroLift);
     const isKnown = Number.isFinite(zeroLift) && slope > 0;
     const made = isKnown ? { zeroLift, slope, moment } : { ...this.line, moment: 0 };
     this.viscousLines.set(index, made);
@@ -217,7 +255,8 @@ export class PolarTable {
     return march;
   }
 
-  private *solve(index: number, sign: 1 | -1): Sliced<Row[]> {
+  /** Outward until lift has fallen, or has reached `enough`. */
+  private *solve(index: number, sign: 1 | -1, enough = Number.POSITIVE_INFINITY): Sliced<Row[]> {
     const rows: Row[] = [];
     const solved = (march: March, alpha: number) => {
       const figures = march.step(alpha);
@@ -232,6 +271,7 @@ export class PolarTable {
     for (let k = 0, misses = 0; k <= MOST_STEPS && misses < 2; k++) {
       misses = solved(march, this.line.zeroLift + sign * k * STEP) ? 0 : misses + 1;
       if (rows.length - stallIndex(rows, this.line) > STEPS_PAST_STALL) break;
+      if (sign * (rows.at(-1)?.cl ?? 0) >= enough) break;
       yield k / MOST_STEPS;
     }
     return rows;

@@ -181,7 +181,8 @@ function compare(
   difference: Difference,
 ): Compared[] {
   const wing = builtSurface(drawn.wing, difference);
-  const built = assemble(wing, drawn.stabilizer, drawn.strut, drawn.depth, resolutionOf({}));
+  const { stabilizer, strut, depth, strutSlope } = drawn;
+  const built = assemble(wing, stabilizer, strut, depth, resolutionOf({}), strutSlope);
   const [before, after] = [drawn, built].map((craft) => figuresOf(craft, pool, condition));
   const row = (name: string, unit: Compared['unit'], read: (figures: Figures) => number): Compared => ({
     name,

@@ -93,7 +93,7 @@ class Mapper {
   ) {
     this.condition = conditionOf(design.brief, options);
     this.resolution = resolutionOf(options);
-    this.lifts = liftsFor(design, this.resolution.sections);
+    this.lifts = liftsFor(design, this.condition.depth, this.resolution.sections);
     this.bender = new Bender(design.wing, kept);
     this.presentDroop = this.bender.present;
     this.presentSize = stabilizerSize(drawn, measure);

@@ -12,7 +12,7 @@ import type { Study } from './study.ts';
 
 const PLACES = [0, 0.25, 0.5, 0.7, 0.85, 0.95, 0.99, 0.999]; // eta: chords fall fastest at the tip
 
-/** `speeds` (m/s): those that lift and drag are asked for at. */
+/** `speeds` (m/s): those that lift and drag are asked for at. The strut's lift is asked for at the cruise speed alone. */
 export function* prepareSections(design: Design, speeds: readonly number[]): Study<void> {
   const { kind, temperature, clarity } = design.brief.water;
   const { viscosity } = waterProperties(kind, temperature);
@@ -25,9 +25,10 @@ export function* prepareSections(design: Design, speeds: readonly number[]): Stu
   const { strut, brief } = design;
   const polars = strut && strutPolars(strut, clarity);
   if (!strut || !polars) return;
-  for (const speed of speeds) {
-    const reynolds = (speed * strut.chord) / viscosity;
-    yield* polars.natural.prepareLevel(polars.eta, reynolds);
-    if (turbulentLength(strut, brief.depth) > 0) yield* polars.turbulent.prepareLevel(polars.eta, reynolds);
+  const { eta, natural, turbulent } = polars;
+  const perSpeed = strut.chord / viscosity;
+  for (const blend of turbulentLength(strut, brief.depth) > 0 ? [natural, turbulent] : [natural]) {
+    for (const speed of speeds) yield* blend.prepareLevel(eta, perSpeed * speed);
+    yield* blend.prepareSlope(eta, perSpeed * brief.speeds.cruise);
   }
 }

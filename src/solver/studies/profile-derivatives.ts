@@ -5,7 +5,7 @@
  * this is nearly all of its yaw damping. Forces per rho V^2 (m2), moments per rho V^2 (m3), as in derivatives.ts.
  */
 import { type Stream, sectionForm, turbulentFriction } from '../forces/drag-sources.ts';
-import { type ProfileModel, turbulentLength } from '../forces/profile.ts';
+import { type ProfileModel, stirredShare, turbulentLength } from '../forces/profile.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { AntisymmetricUnits, Unit } from '../vortex/causes.ts';
@@ -51,16 +51,15 @@ export function stripDrags(craft: Craft, flow: Flow, stream: Stream, profile: Pr
 
 function strutDrag({ strut, depth, parts }: Craft, stream: Stream, profile: ProfileModel): Float64Array {
   if (!strut || !parts.strut) return new Float64Array(0);
-  const { count, controlZ, width } = parts.strut;
+  const { count, nodeZ } = parts.strut;
   const reynolds = (stream.speed * strut.chord) / stream.viscosity;
   const plain = 2 * turbulentFriction(reynolds) * sectionForm(strut.thickness / strut.chord);
   const natural = profile.strutCd(reynolds, 'natural') ?? plain;
-  const upper = turbulentLength(strut, depth);
-  if (upper === 0) return new Float64Array(count).fill(natural);
+  if (turbulentLength(strut, depth) === 0) return new Float64Array(count).fill(natural);
   const turbulent = profile.strutCd(reynolds, 'turbulent') ?? plain;
-  const from = (depth ?? 0) - upper;
+  const top = nodeZ[count]!;
   return Float64Array.from({ length: count }, (_, k) => {
-    const share = Math.min(1, Math.max(0, (controlZ[k]! - from) / width[k]! + 0.5)); // of the strip, kept turbulent
+    const share = stirredShare(strut, depth, top - nodeZ[k + 1]!, top - nodeZ[k]!);
     return natural + share * (turbulent - natural);
   });
 }

@@ -51,14 +51,14 @@ export interface WholeSolution {
 
 /** Lays out both halves at a heel angle (rad). The strut reaches the surface at `depth`, or its full length. */
 export function wholeFoil(craft: Craft, heel: number): WholeFoil {
-  const { parts, strut, depth } = craft;
+  const { parts, strut, strutSlope, depth } = craft;
   const pieces: Array<{ strips: Strips; surface: number }> = [{ strips: parts.wing, surface: WING }];
   if (parts.stabilizer) pieces.push({ strips: parts.stabilizer, surface: STABILIZER });
   const builder = new Builder(heel);
   for (const { strips, surface } of pieces) builder.addPair(strips, surface);
   if (strut && parts.strut) {
     const top = depth === null ? strut.length : Math.min(strut.length, depth / Math.cos(heel));
-    const stands = cutStrut(strut.x ?? 0, strut.chord, top, parts.strut.count, 1, null);
+    const stands = cutStrut(strut.x ?? 0, strut.chord, top, parts.strut.count, 1, null, strutSlope);
     builder.addStrut(stands);
   }
   return builder.finish();

@@ -181,6 +181,18 @@ describe('the strut', () => {
     }
   });
 
+  it.each([1, 3])('meets the flow as far aft as its section asks for at each height, %i rows', (rows) => {
+    const slope = (from: number, to: number) => (0.5 * (from + to) < 0.1 ? 6 : 5);
+    const { count, controlX, controlZ } = cutStrut(0.15, 0.115, 0.55, 20, rows, null, slope);
+    for (let r = 0; r < rows; r++)
+      for (let k = 0; k < count; k++) {
+        const bound = 0.15 + 0.115 * ((r + 0.25) / rows - 0.25);
+        // by Biot and Savart a vortex G turns the stream by G/(2 pi d) at a distance d; a row of chord c has G = c a alpha/2
+        const distance = ((0.115 / rows) * (controlZ[k]! > 0.45 ? 6 : 5)) / (4 * Math.PI);
+        expectClose(`row ${r}, strip ${k}`, controlX[r * count + k]!, bound + distance, { within: 1e-12 });
+      }
+  });
+
   it('is left as it is when the stabilizer stands at its foot or above the water', () => {
     for (const crossing of [0, -0.1, 0.55, 0.8])
       expect([...strut(crossing).nodeZ]).toEqual([...strut(null).nodeZ]);
