@@ -3,6 +3,7 @@ import { bending } from './bending.ts';
 import { cavitation } from './cavitation.ts';
 import { derivatives } from './derivatives.ts';
 import { friction } from './friction.ts';
+import { laminarFlows } from './laminar.ts';
 import { making } from './making.ts';
 import { motion } from './motion.ts';
 import { nonplanar } from './nonplanar.ts';
@@ -33,7 +34,7 @@ export const GROUPS: readonly PublishedGroup[] = [
   { title: 'Cavitation', rows: cavitation },
   { title: 'Water', rows: water },
   { title: 'Skin friction', rows: friction },
-  { title: 'Sections', rows: [...sectionPressure, ...sectionDrag] },
+  { title: 'Sections', rows: [...sectionPressure, ...sectionDrag, ...laminarFlows] },
   { title: 'Transition, roughness, finish', rows: transition },
   { title: 'Stability derivatives', rows: derivatives },
   { title: 'Structures', rows: structures },
