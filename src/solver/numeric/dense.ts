@@ -4,6 +4,8 @@
  * Factor once, ask often; the caller owns every array.
  */
 
+const BLOCK = 4; // columns eliminated together: an entry to their right is read and written once for all four
+
 /**
  * Factors the n by n matrix `a` (row-major, overwritten by L below the diagonal and U on and above it).
  * `pivots` (n) records the row swaps. Rows below `lead` are not swapped into the first `lead` rows, so that the
@@ -11,29 +13,64 @@
  * block alone and for the whole. Throws when a pivot vanishes.
  */
 export function factor(a: Float64Array, n: number, pivots: Int32Array, lead = n): void {
-  for (let k = 0; k < n; k++) {
-    const bottom = k < lead ? lead : n;
-    let row = k;
-    let largest = Math.abs(a[k * n + k]!);
-    for (let i = k + 1; i < bottom; i++) {
-      const size = Math.abs(a[i * n + k]!);
-      if (size > largest) {
-        largest = size;
-        row = i;
-      }
+  for (let first = 0; first < n; first += BLOCK) {
+    const end = Math.min(n, first + BLOCK);
+    for (let k = first; k < end; k++) {
+      pivots[k] = takePivot(a, n, k, k < lead ? lead : n);
+      eliminateColumn(a, n, k, end);
     }
-    if (!(largest > 1e-300)) throw new Error(`singular matrix: no pivot in column ${k + 1} of ${n}`);
-    pivots[k] = row;
-    if (row !== k) swapRows(a, n, k, row);
-    const top = k * n;
-    const inverse = 1 / a[top + k]!;
-    for (let i = k + 1; i < n; i++) {
-      const start = i * n;
-      const share = a[start + k]! * inverse;
-      a[start + k] = share;
-      if (share === 0) continue;
-      for (let j = k + 1; j < n; j++) a[start + j]! -= share * a[top + j]!;
+    if (end === n) return;
+    for (let k = first; k < end; k++)
+      for (let i = k + 1; i < end; i++) subtractRow(a, i * n, k * n, a[i * n + k]!, end, n);
+    eliminateBlock(a, n, first, end);
+  }
+}
+
+/** Swaps the largest entry of column k, in rows k to `bottom`, into the diagonal; the row it was in. */
+function takePivot(a: Float64Array, n: number, k: number, bottom: number): number {
+  let row = k;
+  let largest = Math.abs(a[k * n + k]!);
+  for (let i = k + 1; i < bottom; i++) {
+    const size = Math.abs(a[i * n + k]!);
+    if (size > largest) {
+      largest = size;
+      row = i;
     }
+  }
+  if (!(largest > 1e-300)) throw new Error(`singular matrix: no pivot in column ${k + 1} of ${n}`);
+  if (row !== k) swapRows(a, n, k, row);
+  return row;
+}
+
+/** Takes column k out of the rows below it, in the columns before `end`; the multipliers stay in its place. */
+function eliminateColumn(a: Float64Array, n: number, k: number, end: number): void {
+  const inverse = 1 / a[k * n + k]!;
+  for (let i = k + 1; i < n; i++) {
+    const share = a[i * n + k]! * inverse;
+    a[i * n + k] = share;
+    subtractRow(a, i * n, k * n, share, k + 1, end);
+  }
+}
+
+function subtractRow(a: Float64Array, to: number, row: number, share: number, from: number, end: number): void {
+  for (let j = from; j < end; j++) a[to + j]! -= share * a[row + j]!;
+}
+
+/** Takes the four columns from `first` out of what is left, right of and below them. */
+function eliminateBlock(a: Float64Array, n: number, first: number, end: number): void {
+  const p = first * n;
+  const q = p + n;
+  const r = q + n;
+  const s = r + n;
+  for (let i = end; i < n; i++) {
+    const start = i * n;
+    const ofP = a[start + first]!;
+    const ofQ = a[start + first + 1]!;
+    const ofR = a[start + first + 2]!;
+    const ofS = a[start + first + 3]!;
+    for (let j = end; j < n; j++)
+      a[start + j] =
+        a[start + j]! - ofP * a[p + j]! - ofQ * a[q + j]! - ofR * a[r + j]! - ofS * a[s + j]!;
   }
 }
 
