@@ -3,7 +3,7 @@
  * calls; the report shares nothing with them.
  */
 import type { Design } from './design/document.ts';
-import { drawLedger, type Running } from './forces/ledger.ts';
+import { deepLift, drawLedger, type Running } from './forces/ledger.ts';
 import {
   type AlphaLoads,
   alphaForLift,
@@ -51,7 +51,7 @@ export function solve(design: Design, options: ConditionOptions = {}): Report {
   const resolution = resolutionOf(options);
   const condition = conditionOf(design.brief, options);
   const craft = craftFor(design, condition.depth, resolution);
-  const flow = pool.solve('design', craft, 'whole');
+  const flow = pool.solve('design', craft, 'whole', true);
   const loads = alphaLoads(flow.system, flow.symmetric);
   const pressure = condition.density * condition.speed ** 2; // rho V^2
   const alpha = condition.alpha ?? alphaForLift(loads, condition.lift / pressure);
@@ -98,6 +98,7 @@ function assembleReport(
     drag,
     profileDrag: wingProfile + stabilizerProfile,
     stream: condition,
+    deepLift: deepLift(flow, { alpha, pressure }),
     ...sums,
   };
   const ledger = drawLedger(pool, craft, design.wing, resolution, running, profile);

@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import type { Design } from '../../src/solver/design/document.ts';
 import { waterProperties } from '../../src/solver/design/water.ts';
-import { drawLedger } from '../../src/solver/forces/ledger.ts';
+import { deepLift, drawLedger } from '../../src/solver/forces/ledger.ts';
 import { alphaForLift, alphaLoads, mixAlpha } from '../../src/solver/forces/loads.ts';
 import { stripFigures, sumWing } from '../../src/solver/forces/spread.ts';
 import { solve } from '../../src/solver/solve.ts';
@@ -71,7 +71,8 @@ export function bench(): void {
   const forces = measure(() => void finish(), RUNS);
   const { alpha, drag, least } = finish();
   const sums = sumWing(stripFigures(craft, flow, stream, least, profile).wing);
-  const running = { alpha, pressure, lift, drag, profileDrag: 0, stream, ...sums };
+  const beside = deepLift(pool.solve('design', craft, 'whole', true), { alpha, pressure });
+  const running = { alpha, pressure, lift, drag, profileDrag: 0, stream, deepLift: beside, ...sums };
   const ledger = measure(() => void drawLedger(pool, craft, design.wing, resolution, running, profile), RUNS);
   const report = measure(() => void solve(design), 60);
 

@@ -4,13 +4,13 @@
  */
 
 import type { Planform } from '../design/document.ts';
-import { assemble, atDepth, type Craft, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
+import { assemble, type Craft, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
 import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { Ledger, TwinPrice } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import { gatherStrips, inducedDrag } from '../vortex/wake.ts';
 import type { Stream } from './drag-sources.ts';
-import { type AlphaLoads, alphaForLift, alphaLoads, loadsAt, mixAlpha } from './loads.ts';
+import { alphaForLift, alphaLoads, loadsAt, mixAlpha } from './loads.ts';
 import { type ProfileModel, profileDrag } from './profile.ts';
 
 /** The design's own running state, which the twins are measured against. */
@@ -24,6 +24,7 @@ export interface Running {
   normalForce: number; // N, wing, sum of F_n
   verticalLift: number; // N, wing, sum of F_z
   pushedSideways: number; // N, wing, sum of |F_y|
+  deepLift: number | null; // N, wing, vertical at the same angle in deep water; null where it runs there
 }
 
 const DEGREES = 180 / Math.PI;
@@ -38,13 +39,14 @@ export function drawLedger(
 ): Ledger {
   const { normalForce, verticalLift, pushedSideways } = running;
   const bent = isBent(craft.wing);
-  const unrolled = bent ? unrolledTwin(craft, planform, resolution) : craft;
-  const twin = bent ? runTwin(pool, unrolled, running, profile) : null;
+  const twin = bent ? runTwin(pool, unrolledTwin(craft, planform, resolution), running, profile) : null;
   const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running, profile) : null;
   const flatLift = twin?.verticalLift ?? verticalLift;
   const lostLift = flatLift - verticalLift;
-  const deep = bent && craft.depth !== null ? lostInDeepWater(pool, craft, unrolled, running.alpha) : null;
   const lostFraction = share(lostLift, flatLift);
+  const deepOwn = running.deepLift;
+  const deepFlat = twin?.deepLift ?? null;
+  const isDeep = deepOwn === null || deepFlat === null;
   return {
     normalForce,
     verticalLift,
@@ -54,7 +56,7 @@ export function drawLedger(
     metAtSmallerAngle: flatLift - normalForce,
     lostLift,
     lostFraction,
-    deepWater: { lostFraction: deep ? deep.lostFraction : lostFraction },
+    deepWater: { lostFraction: isDeep ? lostFraction : share(deepFlat - deepOwn, deepFlat) },
     sameLift: { unrolled: twin?.price ?? noPrice(running), sameSpan: sameSpan?.price ?? noPrice(running) },
   };
 }
@@ -92,8 +94,8 @@ function runTwin(
   twin: Craft,
   running: Running,
   profile: ProfileModel,
-): { verticalLift: number; price: TwinPrice } {
-  const flow = pool.solve('twin', twin, 'angle');
+): { verticalLift: number; deepLift: number | null; price: TwinPrice } {
+  const flow = pool.solve('twin', twin, 'angle', true);
   const loads = alphaLoads(flow.system, flow.symmetric);
   const alpha = alphaForLift(loads, running.lift / running.pressure);
   const drag = farField(flow, alpha) * running.pressure;
@@ -102,6 +104,7 @@ function runTwin(
     running.profileDrag - profileDrag(twin, flow.stripCirculation, running.stream, profile);
   return {
     verticalLift: loadsAt(loads, running.alpha)[0].z * running.pressure,
+    deepLift: deepLift(flow, running),
     price: {
       extraAlpha: (running.alpha - alpha) * DEGREES,
       extraInducedDrag,
@@ -120,13 +123,10 @@ export function farField(flow: Flow, alpha: number): number {
   return inducedDrag(flow.system.fillWake(), flow.stripCirculation);
 }
 
-function lostInDeepWater(pool: FlowPool, craft: Craft, unrolled: Craft, alpha: number) {
-  const vertical = (foil: Craft) => {
-    const flow = pool.solve('twin', atDepth(foil, null), 'angle');
-    const loads: AlphaLoads = alphaLoads(flow.system, flow.symmetric);
-    return loadsAt(loads, alpha)[0].z;
-  };
-  const own = vertical(craft);
-  const flat = vertical(unrolled);
-  return { lostFraction: share(flat - own, flat) };
+/** Vertical lift (N) of the wing at the running angle in deep water; null where the flow is deep already. */
+export function deepLift(
+  { deep }: Flow,
+  { alpha, pressure }: Pick<Running, 'alpha' | 'pressure'>,
+): number | null {
+  return deep && loadsAt(alphaLoads(deep.system, deep.symmetric), alpha)[0].z * pressure;
 }

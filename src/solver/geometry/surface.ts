@@ -223,20 +223,19 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
   const count = panels.length;
   const y = new Float64Array(count);
   const z = new Float64Array(count);
-  let sumY = 0;
-  let sumZ = 0;
-  const advance = (from: number, to: number) => {
+  const advance = (from: number, to: number, at: Point) => {
     const width = to - from;
     for (let g = 0; g < 4; g++) {
       const angle = droop(from + GAUSS_AT[g]! * width);
-      sumY += GAUSS_WEIGHT[g]! * width * Math.cos(angle);
-      sumZ -= GAUSS_WEIGHT[g]! * width * Math.sin(angle);
+      at.y += GAUSS_WEIGHT[g]! * width * Math.cos(angle);
+      at.z -= GAUSS_WEIGHT[g]! * width * Math.sin(angle);
     }
   };
+  const end = { y: 0, z: 0 };
   for (let k = 1; k < count; k++) {
-    advance(panels[k - 1]!, panels[k]!);
-    y[k] = sumY;
-    z[k] = sumZ;
+    advance(panels[k - 1]!, panels[k]!, end);
+    y[k] = end.y;
+    z[k] = end.z;
   }
   return {
     locate(eta, at) {
@@ -247,11 +246,11 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
         if (panels[middle]! <= eta) low = middle;
         else high = middle;
       }
-      sumY = y[low]!;
-      sumZ = z[low]!;
-      if (eta > panels[low]!) advance(panels[low]!, eta);
-      at.y = sumY * halfLength;
-      at.z = sumZ * halfLength;
+      at.y = y[low]!;
+      at.z = z[low]!;
+      if (eta > panels[low]!) advance(panels[low]!, eta, at);
+      at.y *= halfLength;
+      at.z *= halfLength;
     },
   };
 }

@@ -52,7 +52,14 @@ function eliminateColumn(a: Float64Array, n: number, k: number, end: number): vo
   }
 }
 
-function subtractRow(a: Float64Array, to: number, row: number, share: number, from: number, end: number): void {
+function subtractRow(
+  a: Float64Array,
+  to: number,
+  row: number,
+  share: number,
+  from: number,
+  end: number,
+): void {
   for (let j = from; j < end; j++) a[to + j]! -= share * a[row + j]!;
 }
 
@@ -69,8 +76,7 @@ function eliminateBlock(a: Float64Array, n: number, first: number, end: number):
     const ofR = a[start + first + 2]!;
     const ofS = a[start + first + 3]!;
     for (let j = end; j < n; j++)
-      a[start + j] =
-        a[start + j]! - ofP * a[p + j]! - ofQ * a[q + j]! - ofR * a[r + j]! - ofS * a[s + j]!;
+      a[start + j] = a[start + j]! - ofP * a[p + j]! - ofQ * a[q + j]! - ofR * a[r + j]! - ofS * a[s + j]!;
   }
 }
 

@@ -66,14 +66,9 @@ export class SectionBlend {
     return this.mix(eta, (table) => table.stallAngle(reynolds));
   }
 
-  /** Zero-lift angle (rad), lift slope (per rad) and moment coefficient at zero lift. */
-  line(eta: number, reynolds: number): ViscousLine {
-    const [near, far, share] = this.place(eta);
-    const a = near.viscousLine(reynolds);
-    if (share === 0) return a;
-    const b = far.viscousLine(reynolds);
-    const between = (key: keyof ViscousLine) => a[key] + share * (b[key] - a[key]);
-    return { zeroLift: between('zeroLift'), slope: between('slope'), moment: between('moment') };
+  /** Zero-lift angle (rad), lift slope (per rad) or moment coefficient at zero lift. */
+  line(figure: keyof ViscousLine, eta: number, reynolds: number): number {
+    return this.mix(eta, (table) => table.viscous(figure, reynolds));
   }
 
   /** Lift slope (per rad) of symmetric sections, without the rest of their polars. */
@@ -92,14 +87,10 @@ export class SectionBlend {
   }
 
   private mix(eta: number, read: (table: PolarTable) => number): number {
-    const [near, far, share] = this.place(eta);
-    const a = read(near);
-    return share === 0 ? a : a + share * (read(far) - a);
-  }
-
-  private place(eta: number): [PolarTable, PolarTable, number] {
-    const [k, next] = this.tablesAt(eta);
-    return [this.table(k!), this.table(next ?? k!), this.at(eta) - k!];
+    const at = this.at(eta);
+    const k = Math.min(this.count - 1, Math.floor(at));
+    const near = read(this.table(k));
+    return at === k ? near : near + (at - k) * (read(this.table(k + 1)) - near);
   }
 
   /** The tables read at a station: one that stands there, or its two neighbours. */

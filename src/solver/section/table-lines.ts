@@ -11,11 +11,19 @@ export const reynoldsOf = (index: number): number => 10 ** (index / PER_DECADE);
 
 const LEAST_REYNOLDS = reynoldsOf(LEAST_INDEX);
 
-/** The line below a Reynolds number, how far it stands towards the next one, and drag over that of the lowest line. */
-export function place(reynolds: number): { index: number; share: number; thickening: number } {
+export interface Place {
+  index: number; // of the line below a Reynolds number
+  share: number; // how far it stands towards the next one
+  thickening: number; // drag over that of the lowest line
+}
+
+/** Where a Reynolds number stands among the lines, into `out`: strips ask thousands of times a solve. */
+export function place(reynolds: number, out: Place): Place {
   const at = Math.min(MOST_INDEX, Math.max(LEAST_INDEX, PER_DECADE * Math.log10(reynolds)));
-  const index = Math.min(MOST_INDEX - 1, Math.floor(at));
-  return { index, share: at - index, thickening: Math.sqrt(Math.max(1, LEAST_REYNOLDS / reynolds)) };
+  out.index = Math.min(MOST_INDEX - 1, Math.floor(at));
+  out.share = at - out.index;
+  out.thickening = Math.sqrt(Math.max(1, LEAST_REYNOLDS / reynolds));
+  return out;
 }
 
 /** A drag coefficient between two, by its logarithm. */

@@ -16,7 +16,7 @@ import { March, stallIndex, type Water } from './polar.ts';
 import { type LiftLine, liftLine } from './pressure.ts';
 import type { MassResponse } from './response.ts';
 import { type SectionShape, sectionFlow, shapeKey } from './section.ts';
-import { between, MOST_INDEX, place, reynoldsOf, towardsLimit } from './table-lines.ts';
+import { between, MOST_INDEX, type Place, place, reynoldsOf, towardsLimit } from './table-lines.ts';
 import type { Clarity } from './transition.ts';
 
 export { emptySample, type PolarSample } from './branch.ts';
@@ -45,6 +45,8 @@ export class PolarTable {
   private readonly isSymmetric: boolean;
   private readonly low = emptySample();
   private readonly high = emptySample();
+  private readonly at: Place = { index: 0, share: 0, thickening: 1 };
+  private readonly lifts = { low: 0, high: 0 };
 
   constructor(
     readonly flow: MassResponse,
@@ -57,13 +59,13 @@ export class PolarTable {
 
   /** Solves ahead, in slices, what a strip that lifts at a chord Reynolds number will ask for. */
   *prepare(reynolds: number): Sliced<void> {
-    const { index } = place(reynolds);
+    const { index } = place(reynolds, this.at);
     for (const line of [index, index + 1]) if (!this.branches.has(keyOf(line, 1))) yield* this.make(line, 1);
   }
 
   /** The same for a strut: drag without lift. */
   *prepareLevel(reynolds: number): Sliced<void> {
-    const { index } = place(reynolds);
+    const { index } = place(reynolds, this.at);
     for (const line of [index, index + 1]) {
       if (this.isSymmetric && !this.leastDrags.has(line)) this.leastDrag(line);
       yield 0;
@@ -72,47 +74,52 @@ export class PolarTable {
 
   /** The same for a strut: how steeply it begins to lift. */
   *prepareSlope(reynolds: number): Sliced<void> {
-    const { index } = place(reynolds);
+    const { index } = place(reynolds, this.at);
     for (const line of [index, index + 1]) if (!this.levelSlopes.has(line)) yield* this.makeSlope(line);
   }
 
   /** Fills `out` for a lift coefficient at a chord Reynolds number. */
   lookup(cl: number, reynolds: number, out: PolarSample): void {
-    const { low, high, lowLift, highLift, limit, share, thickening } = this.stand(cl, reynolds);
-    low.atLift(lowLift, this.low);
-    high.atLift(highLift, this.high);
+    const { index, share, thickening } = place(reynolds, this.at);
+    const low = this.branchFor(index, cl);
+    const high = this.branchFor(index + 1, cl);
+    const limit = readAt(cl, share, low, high, this.lifts);
+    low.atLift(this.lifts.low, this.low);
+    high.atLift(this.lifts.high, this.high);
     this.blend(share, thickening, out);
     if (out.state === 'inside' && cl * Math.sign(limit) > Math.abs(limit)) out.state = 'beyond';
   }
 
   /** Drag coefficient at a lift coefficient; beyond stall the one at stall. NaN where nothing settled. */
   drag(cl: number, reynolds: number): number {
+    const { index, share, thickening } = place(reynolds, this.at);
     if (cl === 0 && this.isSymmetric) {
-      const { index, share, thickening } = place(reynolds);
       const value = between(this.leastDrag(index), this.leastDrag(index + 1), share);
       if (Number.isFinite(value)) return thickening * value;
     }
-    const { low, high, lowLift, highLift, share, thickening } = this.stand(cl, reynolds);
-    return thickening * between(low.dragAt(lowLift), high.dragAt(highLift), share);
+    const low = this.branchFor(index, cl);
+    const high = this.branchFor(index + 1, cl);
+    readAt(cl, share, low, high, this.lifts);
+    return thickening * between(low.dragAt(this.lifts.low), high.dragAt(this.lifts.high), share);
   }
 
   /** Greatest lift coefficient at a Reynolds number, or the least (negative) with a sign of -1. */
   limit(reynolds: number, sign: 1 | -1 = 1): number {
-    const { index, share } = place(reynolds);
+    const { index, share } = place(reynolds, this.at);
     const low = this.branch(index, sign).limit;
     return low + share * (this.branch(index + 1, sign).limit - low);
   }
 
   /** Angle (rad) of the greatest lift. */
   stallAngle(reynolds: number): number {
-    const { index, share } = place(reynolds);
+    const { index, share } = place(reynolds, this.at);
     const low = this.branch(index, 1).stallAngle;
     return low + share * (this.branch(index + 1, 1).stallAngle - low);
   }
 
   /** Lift coefficient at an angle to the stream, rad; past stall as `lookupAngle` has it. */
   lift(alpha: number, reynolds: number): number {
-    const { index, share } = place(reynolds);
+    const { index, share } = place(reynolds, this.at);
     const sign = alpha >= this.line.zeroLift ? 1 : -1;
     const low = this.branch(index, sign).liftAt(alpha);
     return low + share * (this.branch(index + 1, sign).liftAt(alpha) - low);
@@ -120,7 +127,7 @@ export class PolarTable {
 
   /** Fills `out` for an angle to the stream, rad; past stall lift falls as far as it was solved, then stays. */
   lookupAngle(alpha: number, reynolds: number, out: PolarSample): void {
-    const { index, share, thickening } = place(reynolds);
+    const { index, share, thickening } = place(reynolds, this.at);
     const sign = alpha >= this.line.zeroLift ? 1 : -1;
     this.branch(index, sign).atAngle(alpha, this.low);
     this.branch(index + 1, sign).atAngle(alpha, this.high);
@@ -133,15 +140,18 @@ export class PolarTable {
    * the inviscid line without moment where nothing settled.
    */
   viscousLine(reynolds: number): ViscousLine {
-    const { index, share } = place(reynolds);
-    const low = this.viscousLineAt(index);
-    const high = this.viscousLineAt(index + 1);
-    const mix = (a: number, b: number) => a + share * (b - a);
     return {
-      zeroLift: mix(low.zeroLift, high.zeroLift),
-      slope: mix(low.slope, high.slope),
-      moment: mix(low.moment, high.moment),
+      zeroLift: this.viscous('zeroLift', reynolds),
+      slope: this.viscous('slope', reynolds),
+      moment: this.viscous('moment', reynolds),
     };
+  }
+
+  /** One figure of `viscousLine`. */
+  viscous(figure: keyof ViscousLine, reynolds: number): number {
+    const { index, share } = place(reynolds, this.at);
+    const low = this.viscousLineAt(index)[figure];
+    return low + share * (this.viscousLineAt(index + 1)[figure] - low);
   }
 
   /**
@@ -149,7 +159,7 @@ export class PolarTable {
    * That is some third of a whole branch's work.
    */
   levelSlope(reynolds: number): number {
-    const { index, share } = place(reynolds);
+    const { index, share } = place(reynolds, this.at);
     const [low, high] = [this.levelSlopeAt(index), this.levelSlopeAt(index + 1)];
     return low + share * (high - low);
   }
@@ -187,17 +197,6 @@ export class PolarTable {
     const made = isKnown ? { zeroLift, slope, moment } : { ...this.line, moment: 0 };
     this.viscousLines.set(index, made);
     return made;
-  }
-
-  /** The two branches that answer for a lift coefficient, and where each is read. */
-  private stand(cl: number, reynolds: number) {
-    const { index, share, thickening } = place(reynolds);
-    const low = this.branchFor(index, cl);
-    const high = this.branchFor(index + 1, cl);
-    const limit = low.limit + share * (high.limit - low.limit);
-    const lowLift = towardsLimit(cl, limit, low.limit);
-    const highLift = towardsLimit(cl, limit, high.limit);
-    return { low, high, lowLift, highLift, limit, share, thickening };
   }
 
   private blend(share: number, thickening: number, out: PolarSample): void {
@@ -276,6 +275,20 @@ export class PolarTable {
     }
     return rows;
   }
+}
+
+/** The lift coefficients at which two neighbouring lines are read for `cl`, into `lifts`; the blended limit. */
+function readAt(
+  cl: number,
+  share: number,
+  low: Branch,
+  high: Branch,
+  lifts: { low: number; high: number },
+): number {
+  const limit = low.limit + share * (high.limit - low.limit);
+  lifts.low = towardsLimit(cl, limit, low.limit);
+  lifts.high = towardsLimit(cl, limit, high.limit);
+  return limit;
 }
 
 const keyOf = (index: number, sign: 1 | -1): number => 2 * index + (sign > 0 ? 1 : 0);

@@ -53,10 +53,9 @@ function realLift({ brief }: Design, { section }: Planform): SectionLift {
   const { clarity, kind, temperature } = brief.water;
   const blend = sectionBlend(section.root, section.tip, clarity);
   const perChord = brief.speeds.cruise / waterProperties(kind, temperature).viscosity;
-  const line = (eta: number, chord: number) => blend.line(eta, perChord * chord);
   return {
-    zeroLift: (eta, chord) => line(eta, chord).zeroLift,
-    slope: (eta, chord) => line(eta, chord).slope,
-    moment: (eta, chord) => line(eta, chord).moment,
+    zeroLift: (eta, chord) => blend.line('zeroLift', eta, perChord * chord),
+    slope: (eta, chord) => blend.line('slope', eta, perChord * chord),
+    moment: (eta, chord) => blend.line('moment', eta, perChord * chord),
   };
 }

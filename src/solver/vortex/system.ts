@@ -172,17 +172,21 @@ export class VortexSystem {
       }
   }
 
-  /** Fills the influence of the symmetric system and, when asked, of the antisymmetric one. */
-  fillInfluence(antisymmetric: boolean): void {
+  /**
+   * Fills the influence of the symmetric system and, when asked, of the antisymmetric one. `deep`, the same foil
+   * without strut or surface, is given its symmetric one on the way: all but the images.
+   */
+  fillInfluence(antisymmetric: boolean, deep: VortexSystem | null = null): void {
     const { foil, all } = this;
     for (let i = 0; i < (antisymmetric ? all : foil); i++) {
-      this.fillTangency(i, antisymmetric);
-      if (antisymmetric || i < foil) this.fillField(i, antisymmetric);
+      const beside = i < foil ? deep : null;
+      this.fillTangency(i, antisymmetric, beside);
+      if (antisymmetric || i < foil) this.fillField(i, antisymmetric, beside);
     }
   }
 
   /** Rows i of both matrices: the velocity through strip i per circulation. */
-  private fillTangency(i: number, antisymmetric: boolean): void {
+  private fillTangency(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
     const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
     const own = near.x.fill(0);
     const other = mirrored.x.fill(0);
@@ -196,11 +200,14 @@ export class VortexSystem {
     for (const line of this.foilLines) {
       addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
       addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 0, -ny, nz);
-      if (!under) continue;
-      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
-      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, 0, ny, nz);
     }
-    if (i < foil) for (let j = 0; j < foil; j++) this.symmetric[i * foil + j] = own[j]! + other[j]!;
+    if (deep) addRows(own, other, deep.symmetric, i * foil, foil);
+    if (under)
+      for (const line of this.foilLines) {
+        addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
+        addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, 0, ny, nz);
+      }
+    if (i < foil) addRows(own, other, this.symmetric, i * foil, foil);
     if (!antisymmetric) return;
     for (const line of this.strutLines) {
       addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
@@ -210,7 +217,7 @@ export class VortexSystem {
   }
 
   /** Rows i of both velocity fields: the velocity at the middle of bound segment i per circulation. */
-  private fillField(i: number, antisymmetric: boolean): void {
+  private fillField(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
     const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
     const { x, y, z } = near;
     const m = mirrored;
@@ -230,16 +237,14 @@ export class VortexSystem {
       const core = line.surface === this.surfaceOf[i] ? NO_BOUND_X : line.core;
       addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core);
       addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core);
-      if (!under) continue;
-      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
-      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0);
     }
-    const even = this.symmetricField;
-    for (let j = 0, at = i * foil; j < foil; j++, at++) {
-      even.x[at] = x[j]! + m.x[j]!;
-      even.y[at] = y[j]! + m.y[j]!;
-      even.z[at] = z[j]! + m.z[j]!;
-    }
+    if (deep) addFieldRows(near, m, deep.symmetricField, i * foil, foil);
+    if (under)
+      for (const line of this.foilLines) {
+        addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
+        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0);
+      }
+    addFieldRows(near, m, this.symmetricField, i * foil, foil);
     if (!antisymmetric || i >= foil) return;
     for (const line of this.strutLines) {
       addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core);
@@ -314,6 +319,23 @@ export class VortexSystem {
       }
     return wake;
   }
+}
+
+/** The sum of two rows of `count` entries, into a matrix from `at` on. */
+function addRows(
+  one: Float64Array,
+  other: Float64Array,
+  matrix: Float64Array,
+  at: number,
+  count: number,
+): void {
+  for (let j = 0; j < count; j++) matrix[at + j] = one[j]! + other[j]!;
+}
+
+function addFieldRows(one: Field, other: Field, matrix: Field, at: number, count: number): void {
+  addRows(one.x, other.x, matrix.x, at, count);
+  addRows(one.y, other.y, matrix.y, at, count);
+  addRows(one.z, other.z, matrix.z, at, count);
 }
 
 function multiplyAdd(
