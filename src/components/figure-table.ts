@@ -1,6 +1,7 @@
-import { css, html, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
+import { type Cell, cellStyles, drawCell, textOf } from './table-cells.ts';
 
-export const tableStyles = css`
+const ownStyles = css`
   .table {
     overflow-x: auto;
   }
@@ -41,45 +42,65 @@ export const tableStyles = css`
   }
 `;
 
+export const tableStyles = [ownStyles, cellStyles];
+
 export interface TableRow {
-  cells: readonly string[]; // the first names the row
+  cells: readonly Cell[]; // the first names the row
   isHere?: boolean; // the design as it is
+  key?: string; // by which the ghost's row is found; else the name
 }
 
-/** A table of figures already written out. */
+/** Heads and rows; the ghost's have the same columns. */
+export interface TableContent {
+  head: readonly Cell[];
+  rows: readonly TableRow[];
+}
+
+/** A table of figures, the ghost's below each. */
 export function figureTable(
   caption: string,
-  head: readonly string[],
+  head: readonly Cell[],
   rows: readonly TableRow[],
+  ghost: TableContent | null = null,
 ): TemplateResult {
   return tableFrame(
     caption,
     head,
-    rows.map(
-      ({ cells: [name, ...cells], isHere }) =>
-        html`<tr class=${isHere ? 'here' : ''}>
-          <th scope="row">${name}</th>
-          ${cells.map((cell) => html`<td>${cell}</td>`)}
-        </tr>`,
-    ),
+    rows.map((row) => {
+      const [name, ...cells] = row.cells;
+      const behind = ghost?.rows.find((other) => keyOf(other) === keyOf(row))?.cells;
+      return html`<tr class=${row.isHere ? 'here' : ''}>
+          <th scope="row">${drawCell(name ?? '', row.key === undefined ? undefined : behind?.[0])}</th>
+          ${cells.map((cell, k) => html`<td>${drawCell(cell, behind?.[k + 1])}</td>`)}
+        </tr>`;
+    }),
+    { ghostHead: ghost?.head ?? null },
   );
+}
+
+const keyOf = ({ key, cells: [name = ''] }: TableRow): string => key ?? textOf(name);
+
+interface FrameLooks {
+  kind?: string;
+  label?: string;
+  ghostHead?: readonly Cell[] | null; // there are figures of a ghost in the rows
 }
 
 /** Caption and heads round rows of one's own. A wide table scrolls by itself and can be reached by keyboard. */
 export function tableFrame(
   caption: string,
-  head: readonly string[],
+  head: readonly Cell[],
   rows: readonly TemplateResult[],
-  { kind = '', label = caption } = {},
+  { kind = '', label = caption, ghostHead = null }: FrameLooks = {},
 ): TemplateResult {
   return html`<div class="table ${kind}" role="region" tabindex="0" aria-label=${label}>
     <table>
       <caption>
-        ${caption}
+        ${caption}${ghostHead ? html`<span class="ghost-key">the ghost, and the difference to it</span>` : nothing}
       </caption>
       <thead>
         <tr>
-          ${head.map((title) => (title ? html`<th scope="col">${title}</th>` : html`<td></td>`))}
+          ${head.map((title, k) => (title ? html`<th scope="col">${drawCell(title, ghostHead?.[k])}</th>` : html`<td></td>`))}
         </tr>
       </thead>
       <tbody>

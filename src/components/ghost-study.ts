@@ -10,7 +10,7 @@ interface Host extends ReactiveControllerHost {
   ghost: Ghost | null;
 }
 
-/** A component's study asked of the ghost as well, with the same options. */
+/** A component's study asked of the ghost as well, with the same options, once the studies of the open design are done. */
 export class GhostStudy<N extends StudyName> {
   readonly #host: Host;
   readonly #study: StudyController<N>;
@@ -18,11 +18,12 @@ export class GhostStudy<N extends StudyName> {
   /** `options` null: the ghost has no answer to this. */
   constructor(host: Host, name: N, options: (design: Design) => StudyOptions<N> | null) {
     this.#host = host;
-    this.#study = new StudyController(host, name, () => {
+    const question = () => {
       const { studies, ghost } = host;
       const asked = ghost && options(ghost.design);
       return asked && { studies, design: ghost.design, options: asked };
-    });
+    };
+    this.#study = new StudyController(host, name, question, true);
   }
 
   /** Null without a ghost, and as long as the answer is another's. */

@@ -13,7 +13,7 @@ export interface StudyQuestion<N extends StudyName> {
 
 /**
  * Keeps one study of a component up with its design: asked at each update of the host, newest wins, the host drawn again
- * at every bit of news. The last answer stays until a newer one comes.
+ * at every bit of news. The last answer stays until a newer one comes. One that stands behind waits for all the others.
  */
 export class StudyController<N extends StudyName> implements ReactiveController {
   #line: StudyLine<N> | null = null;
@@ -23,6 +23,7 @@ export class StudyController<N extends StudyName> implements ReactiveController 
     private readonly host: ReactiveControllerHost,
     private readonly name: N,
     private readonly question: () => StudyQuestion<N> | null,
+    private readonly isBehind = false,
   ) {
     host.addController(this);
   }
@@ -68,7 +69,7 @@ export class StudyController<N extends StudyName> implements ReactiveController 
     if (asked.studies !== this.#studies) {
       this.#line?.leave();
       this.#studies = asked.studies;
-      this.#line = new StudyLine(asked.studies, this.name, () => this.host.requestUpdate());
+      this.#line = new StudyLine(asked.studies, this.name, () => this.host.requestUpdate(), this.isBehind);
     }
     this.#line?.ask(asked.design, asked.options);
   }

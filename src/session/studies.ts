@@ -42,15 +42,16 @@ export class Studies {
     return this.#answers.get(design)?.get(keyOf(name, options)) as StudyResult<N> | undefined;
   }
 
-  /** Starts a study; the answer to the call cancels it. */
+  /** Starts a study; the answer to the call cancels it. One that stands behind waits while any other is at work. */
   start<N extends StudyName>(
     name: N,
     design: Design,
     options: StudyOptions<N>,
     listener: StudyListener<StudyResult<N>>,
+    isBehind = false,
   ): () => void {
     const id = ++this.#number;
-    const order = { study: 'start', id, name, design, options } as const;
+    const order = { study: 'start', id, name, design, options, isBehind } as const;
     const pending = { order, key: keyOf(name, options), listener: listener as StudyListener<unknown> };
     this.#pending.set(id, pending);
     this.#send(order);
@@ -166,6 +167,7 @@ export class StudyLine<N extends StudyName> {
     private readonly studies: Studies,
     private readonly name: N,
     private readonly changed: () => void,
+    private readonly isBehind = false,
   ) {}
 
   get isRunning(): boolean {
@@ -226,7 +228,7 @@ export class StudyLine<N extends StudyName> {
       return;
     }
     this.share = null;
-    const cancel = this.studies.start(this.name, task.design, task.options, {
+    const listener: StudyListener<StudyResult<N>> = {
       progress: (share) => {
         this.share = share;
         this.changed();
@@ -237,7 +239,8 @@ export class StudyLine<N extends StudyName> {
           this.failure = message;
         }),
       cancelled: () => this.#end(() => {}),
-    });
+    };
+    const cancel = this.studies.start(this.name, task.design, task.options, listener, this.isBehind);
     this.#running = { ...task, since: performance.now(), cancel };
   }
 

@@ -8,9 +8,9 @@ type Returned<N extends StudyName> = ReturnType<StudyRegistry[N]>;
 export type StudyResult<N extends StudyName> =
   Returned<N> extends Generator<number, infer Result, void> ? Result : Returned<N>;
 
-/** Numbered by the page. */
+/** Numbered by the page; one that stands behind waits while any other is at work. */
 export type StudyOrder =
-  | { study: 'start'; id: number; name: StudyName; design: Design; options: unknown }
+  | { study: 'start'; id: number; name: StudyName; design: Design; options: unknown; isBehind?: boolean }
   | { study: 'cancel'; id: number };
 
 export type StudyNews =

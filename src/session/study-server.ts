@@ -15,9 +15,12 @@ export interface StudyServerOptions {
 }
 
 const PROGRESS_EVERY = 50; // ms
+const BEHIND = 10; // ms between looks whether the others are done
+
+const pause = (time: number) => new Promise((resolve) => setTimeout(resolve, time));
 
 export class StudyServer {
-  readonly #running = new Set<number>();
+  readonly #running = new Map<number, { isBehind: boolean }>();
 
   constructor(
     private readonly studies: AnyStudies,
@@ -30,23 +33,27 @@ export class StudyServer {
     else this.#running.delete(order.id);
   }
 
-  async #run({ id, name, design, options }: Extract<StudyOrder, { study: 'start' }>): Promise<void> {
-    this.#running.add(id);
+  async #run(order: Extract<StudyOrder, { study: 'start' }>): Promise<void> {
+    const { id, isBehind = false } = order;
+    this.#running.set(id, { isBehind });
     try {
-      const study = this.studies[name];
-      if (!study) throw new Error(`study: found "${name}", allowed ${Object.keys(this.studies).join(', ')}`);
-      const ahead = this.#ahead(design, SPEEDS.has(name) ? speedsOf(design) : [design.brief.speeds.cruise]);
-      let result = await this.#drive(id, ahead);
-      if (result.done) {
-        const work = study(design, options as never);
-        result = isGenerator(work) ? await this.#drive(id, work) : { done: true, value: work };
-      }
-      if (result.done) this.tell({ study: 'done', id, result: result.value });
+      const isWanted = !isBehind || (await this.#rest(id));
+      const result = isWanted ? await this.#drive(id, this.#work(order)) : null;
+      if (result?.done) this.tell({ study: 'done', id, result: result.value });
       else this.tell({ study: 'cancelled', id });
     } catch (error) {
       this.tell({ study: 'failed', id, message: error instanceof Error ? error.message : String(error) });
     }
     this.#running.delete(id);
+  }
+
+  /** The sections made ahead, then the study itself. */
+  *#work({ name, design, options }: Extract<StudyOrder, { study: 'start' }>): Generator<number, unknown, void> {
+    const study = this.studies[name];
+    if (!study) throw new Error(`study: found "${name}", allowed ${Object.keys(this.studies).join(', ')}`);
+    yield* this.#ahead(design, SPEEDS.has(name) ? speedsOf(design) : [design.brief.speeds.cruise]);
+    const work = study(design, options as never);
+    return isGenerator(work) ? yield* work : work;
   }
 
   /** What cannot be made ahead is left to the study to refuse. */
@@ -72,10 +79,17 @@ export class StudyServer {
         this.tell({ study: 'progress', id, share: step.value });
         told = now;
       }
-      await new Promise((resolve) => setTimeout(resolve));
-      if (!this.#running.has(id)) return { done: false, value: null };
+      if (!(await this.#rest(id))) return { done: false, value: null };
       rested = performance.now();
     }
+  }
+
+  /** Lets the others have their turn, one that stands behind all of it. Says whether the study is still wanted. */
+  async #rest(id: number): Promise<boolean> {
+    await pause(0);
+    while (this.#running.get(id)?.isBehind && [...this.#running.values()].some(({ isBehind }) => !isBehind))
+      await pause(BEHIND);
+    return this.#running.has(id);
   }
 }
 

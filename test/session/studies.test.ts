@@ -100,6 +100,30 @@ describe('studies', () => {
     expect(performance.now() - asked).toBeLessThan(100);
   });
 
+  it('lets one that stands behind begin only when the others are done', async () => {
+    const studies = setUp();
+    const order: string[] = [];
+    const tell = (name: string) => ({ ...listen(), done: () => void order.push(name) }) as never;
+    const behind = { ...listen(), done: () => void order.push('behind') };
+    studies.start('curve', { ...demo(), name: 'behind' }, options(3), behind as never, true);
+    studies.start('curve', demo(), options(60), tell('first'));
+    studies.start('curve', demo(), options(90), tell('second'));
+    await vi.waitFor(() => expect(order).toEqual(['first', 'second', 'behind']));
+  });
+
+  it('cancels one that waits behind the others', async () => {
+    const studies = setUp();
+    const ear = listen();
+    const other = listen();
+    const cancel = studies.start('curve', demo(), options(30), ear as never, true);
+    studies.start('curve', demo(), options(300), other as never);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    cancel();
+    await vi.waitFor(() => expect(ear.heard).toEqual(['cancelled']));
+    expect(other.heard).toEqual([]);
+    await vi.waitFor(() => expect(other.heard).toEqual([`done ${demo().name} 300`]));
+  });
+
   it('replaces a worker that does not hear a cancel, and lets the other studies finish', async () => {
     const studies = setUp({ isDeaf: true });
     const ear = listen();

@@ -1,0 +1,96 @@
+/** The cells of tables: text, or a figure kept as a number, so that the ghost's and the difference to it stand below. */
+import { css, html, type TemplateResult } from 'lit';
+import { formatValue, formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
+
+/** Writes a value; a difference with its sign. */
+export type Write = (value: number, isDifference: boolean) => string;
+
+export interface FigureCell {
+  value: number | null;
+  write: Write;
+  why: string; // where there is no value
+}
+
+export type Cell = string | FigureCell;
+
+export const cellStyles = css`
+  .ghost {
+    display: block;
+    margin-top: 0.1rem;
+    padding-right: 0.35rem;
+    border-right: 2px dashed var(--ghost);
+    font-weight: 400;
+    white-space: normal;
+    color: var(--soft);
+  }
+  .ghost > span {
+    white-space: nowrap;
+  }
+  th .ghost {
+    padding: 0 0 0 0.35rem;
+    border-right: 0;
+    border-left: 2px dashed var(--ghost);
+  }
+  .ghost-key {
+    font-weight: 400;
+  }
+  .ghost-key::before {
+    content: '';
+    display: inline-block;
+    height: 0.8em;
+    margin: 0 0.35rem 0 0.6rem;
+    border-left: 2px dashed var(--ghost);
+  }
+  .unheard {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+`;
+
+/** A figure in words of its own; a value that is not finite is none. */
+export function figureCell(value: number | null | undefined, write: Write, why = '–'): FigureCell {
+  return { value: value === undefined || !Number.isFinite(value) ? null : value, write, why };
+}
+
+interface Looks {
+  decimals?: number;
+  sign?: boolean; // of the value itself too
+  bare?: boolean; // the unit stands in the head
+  why?: string;
+}
+
+/** A figure in its unit. */
+export function quantityCell(
+  value: number | null | undefined,
+  quantity: Quantity,
+  units: UnitSystem,
+  { decimals, sign = false, bare = false, why = '–' }: Looks = {},
+): FigureCell {
+  const format = bare ? formatValue : formatWithUnit;
+  const write: Write = (of, isDifference) =>
+    format(of, quantity, units, { sign: sign || isDifference, ...(decimals !== undefined && { decimals }) });
+  return figureCell(value, write, why);
+}
+
+export function textOf(cell: Cell): string {
+  if (typeof cell === 'string') return cell;
+  return cell.value === null ? cell.why : cell.write(cell.value, false);
+}
+
+/** A cell with the ghost's below it: of text where it is another, of a figure always, with the difference. */
+export function drawCell(own: Cell, ghost?: Cell): TemplateResult | string {
+  const text = textOf(own);
+  if (ghost === undefined) return text;
+  const other = textOf(ghost) || '–';
+  const value = typeof ghost === 'string' ? null : ghost.value;
+  if (value === null && other === (text || '–')) return text;
+  const difference =
+    value !== null && typeof ghost !== 'string' && typeof own !== 'string' && own.value !== null
+      ? html` <span>(${ghost.write(own.value - value, true)})</span>`
+      : '';
+  return html`${text}<span class="ghost"><span class="unheard"> ghost </span><span>${other}</span>${difference}</span>`;
+}
