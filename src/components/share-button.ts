@@ -1,8 +1,9 @@
-import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
+import { css, html, LitElement } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Session } from '../session/session.ts';
 import { makeLink } from '../session/share-link.ts';
 import { headerStyles } from './header-styles.ts';
+import { PopUp, popUpStyles } from './pop-up.ts';
 
 const SHOWN = 4000; // ms that the button says what it has done
 
@@ -11,23 +12,14 @@ const SHOWN = 4000; // ms that the button says what it has done
 export class ShareButton extends LitElement {
   static override styles = [
     headerStyles,
+    popUpStyles,
     css`
       :host {
         display: inline-flex;
+        --pop-up-width: 34rem;
       }
       button {
         min-width: 7rem;
-      }
-      dialog {
-        width: min(34rem, calc(100vw - 2rem));
-        color: var(--ink);
-        background: var(--raised);
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 1rem;
-      }
-      dialog::backdrop {
-        background: color-mix(in srgb, var(--paper) 70%, transparent);
       }
       label {
         display: block;
@@ -59,9 +51,9 @@ export class ShareButton extends LitElement {
   @property({ attribute: false }) session: Session | null = null;
 
   @state() private isCopied = false;
-  @state() private shownLink: string | null = null;
-  @query('dialog') private readonly dialog!: HTMLDialogElement | null;
 
+  readonly #popUp = new PopUp(this);
+  #link = ''; // to be copied by hand
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   override disconnectedCallback(): void {
@@ -74,15 +66,15 @@ export class ShareButton extends LitElement {
       <span class="visually-hidden" role="status"
         >${this.isCopied ? 'Link copied. It holds the design as it is now.' : ''}</span
       >
-      ${this.shownLink === null ? nothing : this.#byHand(this.shownLink)}`;
+      ${this.#popUp.draw('Copy a link', () => this.#byHand())}`;
   }
 
-  #byHand(link: string) {
-    return html`<dialog aria-label="Copy a link" @close=${this.#onClose}>
-      <label for="link">This browser does not let the page copy. The link is marked here: copy it yourself.</label>
-      <input id="link" readonly .value=${link} @focus=${markAll} />
-      <button type="button" @click=${() => this.dialog?.close()}>Close</button>
-    </dialog>`;
+  #byHand() {
+    return html`<label for="link"
+        >This browser does not let the page copy. The link is marked here: copy it yourself.</label
+      >
+      <input id="link" readonly .value=${this.#link} @focus=${markAll} />
+      <button type="button" @click=${this.#popUp.close}>Close</button>`;
   }
 
   readonly #onClick = async (): Promise<void> => {
@@ -94,7 +86,8 @@ export class ShareButton extends LitElement {
       await navigator.clipboard.writeText(made.link);
       this.#sayCopied();
     } catch {
-      await this.#show(made.link); // no clipboard on this page, or no leave to use it
+      this.#link = made.link; // no clipboard on this page, or no leave to use it
+      await this.#popUp.open();
     }
   };
 
@@ -105,16 +98,6 @@ export class ShareButton extends LitElement {
       this.isCopied = false;
     }, SHOWN);
   }
-
-  async #show(link: string): Promise<void> {
-    this.shownLink = link;
-    await this.updateComplete;
-    this.dialog?.showModal();
-  }
-
-  readonly #onClose = (): void => {
-    this.shownLink = null;
-  };
 }
 
 function markAll(event: FocusEvent): void {

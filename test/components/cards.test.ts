@@ -8,16 +8,14 @@ import type { CardsMenu } from '../../src/components/cards/cards-menu.ts';
 import '../../src/components/cards/rider-page.ts';
 import type { RiderPage } from '../../src/components/cards/rider-page.ts';
 import { setDecimalMark } from '../../src/session/number-format.ts';
-import { Session } from '../../src/session/session.ts';
 import { makeLink, makePairLink, readLink, readPairLink } from '../../src/session/share-link.ts';
 import { Studies } from '../../src/session/studies.ts';
 import { STUDIES } from '../../src/session/study-registry.ts';
 import type { AnyStudies } from '../../src/session/study-server.ts';
 import type { Design } from '../../src/solver/design/document.ts';
-import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
+import { readDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
-import { memoryKept } from '../support/kept.ts';
-import { memory } from '../support/memory.ts';
+import { openSession } from '../support/open-session.ts';
 
 const LONG = { timeout: 60_000 };
 const [curved, flat, downwind] = DEMOS.map(({ design }) => design) as [Design, Design, Design];
@@ -292,21 +290,7 @@ describe('rider-page', () => {
 
 describe('cards-menu', () => {
   async function open() {
-    const session = await Session.open({
-      demo: curved,
-      read: readDesign,
-      readValue: readDesignValue,
-      write: writeDesign,
-      shelf: memory().shelf,
-      notebook: null,
-      kept: memoryKept(),
-      channel: null,
-      makeWorker: none,
-      loadSolve: () => new Promise(() => {}),
-      loadStudies: none,
-      makeExportWorker: none,
-      loadExport: none,
-    });
+    const session = await openSession({ design: curved, isIdle: true });
     const menu = await fixture<CardsMenu>(
       html`<cards-menu .session=${session} .demos=${DEMOS}></cards-menu>`,
     );

@@ -3,35 +3,16 @@ import { afterEach, beforeEach, describe, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/components/app-shell.ts';
 import type { AppShell } from '../../src/components/app-shell.ts';
-import { Session } from '../../src/session/session.ts';
 import { makeLink, readLink } from '../../src/session/share-link.ts';
-import { readDesign, readDesignValue, writeDesign } from '../../src/solver/design/read.ts';
+import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
 import { DEMOS } from '../../web/demos.ts';
-import { memoryKept } from '../support/kept.ts';
-import { memory } from '../support/memory.ts';
+import { openSession } from '../support/open-session.ts';
 
 const [first, second] = [DEMOS[0]!.design, DEMOS[1]!.design];
 
 /** The page without figures: what is tested here needs none. */
 async function openPage() {
-  const none = () => {
-    throw new Error('none here');
-  };
-  const session = await Session.open({
-    demo: first,
-    read: readDesign,
-    readValue: readDesignValue,
-    write: writeDesign,
-    shelf: memory().shelf,
-    notebook: null,
-    kept: memoryKept(),
-    channel: null,
-    makeWorker: none,
-    loadSolve: () => new Promise(() => {}),
-    loadStudies: none,
-    makeExportWorker: none,
-    loadExport: none,
-  });
+  const session = await openSession({ design: first, isIdle: true });
   const page = await fixture<AppShell>(html`<app-shell .demos=${DEMOS} .session=${session}></app-shell>`);
   return { page, session };
 }

@@ -10,41 +10,22 @@ import { modesAt } from '../../src/solver/studies/hold-study.ts';
 import { inertiaOf } from '../../src/solver/studies/inertia.ts';
 import { modeTracks } from '../../src/solver/studies/mode-tracks.ts';
 import { modesOfMatrix } from '../../src/solver/studies/modes.ts';
-import { lateralMotion, verticalMotion } from '../../src/solver/studies/motion.ts';
+import { lateralMotion } from '../../src/solver/studies/motion.ts';
 import { rideStudy } from '../../src/solver/studies/ride.ts';
 import { finish } from '../../src/solver/studies/study.ts';
 import { theodorsen } from '../../src/solver/studies/unsteady.ts';
 import { waveStudy } from '../../src/solver/studies/wave-study.ts';
 import { goodDesign, plainDesign } from '../support/designs.ts';
+import { airplaneSideways, airplaneUpright, DRY } from './airplane.ts';
 import type { PublishedRow } from './row.ts';
 
-const DRY = new Float64Array(36);
 const LATERAL = ['v', 'p', 'r', 'phi'] as const;
 const VERTICAL = ['u', 'w', 'q', 'theta', 'd'] as const;
 const one = <Name extends string>(names: readonly Name[]) =>
   Object.fromEntries(names.map((name) => [name, 1])) as Record<Name, number>;
 
-// Slugs, feet, seconds.
 const NELSON =
   'R. C. Nelson, Flight Stability and Automatic Control, general-aviation airplane: coefficients read (second-hand copy), roots recomputed from them';
-const SPEED = 176;
-const WEIGHT = 2750;
-const NAVION = {
-  running: { density: (2 * 36.83) / SPEED ** 2, speed: SPEED, weight: WEIGHT, alpha: 0 },
-  masses: { mass: WEIGHT / 32.174, roll: 1048, pitch: 3000, yaw: 3530, rollYaw: 0 },
-};
-const NAVION_SIDEWAYS: Derivatives = {
-  CYbeta: -0.564,
-  Clbeta: -0.074,
-  Cnbeta: 0.071,
-  CYp: 0,
-  Clp: -0.41,
-  Cnp: -0.0575,
-  CYr: 0,
-  Clr: 0.107,
-  Cnr: -0.125,
-};
-
 const airplanes: PublishedRow[] = [
   {
     quantities: ['spiral root, 1/s', 'Dutch roll, real', 'Dutch roll, imaginary', 'roll root, 1/s'],
@@ -56,10 +37,7 @@ const airplanes: PublishedRow[] = [
     status: 'derived',
     method: 'equations of motion of the craft, no added mass',
     compute: () => {
-      const matrix = lateralMotion(NAVION.running, NAVION.masses, DRY, NAVION_SIDEWAYS, {
-        area: 184,
-        span: 33.4,
-      });
+      const matrix = airplaneSideways();
       const [spiral, dutch, roll] = modesOfMatrix(matrix, LATERAL, one(LATERAL));
       return [spiral!.real, dutch!.real, dutch!.imaginary, roll!.real];
     },
@@ -73,16 +51,7 @@ const airplanes: PublishedRow[] = [
     status: 'derived',
     method: 'equations of motion of the craft; the slope by the rate of w stands as added mass',
     compute: () => {
-      const { mass, pitch } = NAVION.masses;
-      const water = DRY.slice();
-      water[4 * 6 + 2] = 0.005165 * pitch;
-      const pushes = {
-        u: [-0.0451 * mass, -0.3697 * mass, 0],
-        w: [0.0361 * mass, -2.0244 * mass, -0.05 * pitch],
-        q: [0, 0, -2.0767 * pitch],
-        depth: [0, 0, 0],
-      } satisfies Parameters<typeof verticalMotion>[3];
-      const matrix = verticalMotion(NAVION.running, NAVION.masses, water, pushes, 0);
+      const matrix = airplaneUpright();
       const [, phugoid, short] = modesOfMatrix(matrix, VERTICAL, one(VERTICAL));
       return [phugoid!.real, phugoid!.imaginary, short!.real, short!.imaginary];
     },

@@ -19,6 +19,8 @@ export interface SessionSetting {
   kept?: KeptStore;
   notebook?: Storage | null;
   studies?: AnyStudies;
+  /** Without figures: they never come. */
+  isIdle?: boolean;
 }
 
 export function openSession(setting: SessionSetting = {}): Promise<Session> {
@@ -37,7 +39,7 @@ export function openSession(setting: SessionSetting = {}): Promise<Session> {
     kept: setting.kept ?? memoryKept(),
     channel: null,
     makeWorker: none,
-    loadSolve: async () => quick,
+    loadSolve: setting.isIdle ? () => new Promise(() => {}) : async () => quick,
     loadStudies: async () => setting.studies ?? { report: quick, ridden: riddenStudy },
     makeExportWorker: none,
     loadExport: async () => none,

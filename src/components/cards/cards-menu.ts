@@ -1,11 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { openDesignFile } from '../../session/files.ts';
 import type { Session } from '../../session/session.ts';
 import { type Making, makeLink, makePairLink } from '../../session/share-link.ts';
 import type { Design } from '../../solver/design/document.ts';
 import { type Reading, readDesign } from '../../solver/design/read.ts';
 import { headerStyles } from '../header-styles.ts';
+import { PopUp, popUpStyles } from '../pop-up.ts';
 
 interface Choice {
   label: string;
@@ -17,6 +18,7 @@ interface Choice {
 export class CardsMenu extends LitElement {
   static override styles = [
     headerStyles,
+    popUpStyles,
     css`
       :host {
         display: inline-flex;
@@ -28,18 +30,6 @@ export class CardsMenu extends LitElement {
         display: inline-flex;
         align-items: center;
         text-decoration: none;
-      }
-      dialog {
-        box-sizing: border-box;
-        width: min(30rem, calc(100vw - 2rem));
-        color: var(--ink);
-        background: var(--raised);
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 1rem;
-      }
-      dialog::backdrop {
-        background: color-mix(in srgb, var(--paper) 70%, transparent);
       }
       h2 {
         font-size: var(--step-1);
@@ -95,9 +85,9 @@ export class CardsMenu extends LitElement {
   @property({ attribute: false }) session: Session | null = null;
   @property({ attribute: false }) demos: readonly Choice[] = [];
 
-  @state() private isOpen = false;
   @state() private trouble = '';
-  @query('dialog') private readonly dialog!: HTMLDialogElement | null;
+
+  readonly #popUp = new PopUp(this);
 
   protected override render() {
     return html`<a
@@ -109,26 +99,25 @@ export class CardsMenu extends LitElement {
         >Beach card</a
       >
       <button type="button" @click=${this.#onOpen}>Rider page</button>
-      ${this.isOpen && this.session ? this.#choices(this.session) : nothing}`;
+      ${this.session ? this.#popUp.draw('Page for the rider', this.#choices) : nothing}`;
   }
 
-  #choices(session: Session) {
+  readonly #choices = () => {
+    const session = this.session!;
     const { design } = session;
     const kept = session.kept.list.flatMap(({ name, reading }) =>
       reading.ok ? [{ label: name, design: reading.design }] : [],
     );
     const ghost = session.ghosts.current;
     const others = ghost ? [{ label: `The ghost: ${ghost.name}`, design: ghost.design }, ...kept] : kept;
-    return html`<dialog aria-labelledby="title" @close=${this.#onClose}>
-      <h2 id="title">Page for the rider: “${design.name}” against …</h2>
+    return html`<h2>Page for the rider: “${design.name}” against …</h2>
       ${this.#list('Kept designs', design, others)} ${this.#list('Demos', design, this.demos)}
       ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
       <p class="foot">
         <label class="file">A file … <input type="file" accept=".json,application/json" @change=${this.#onFile} /></label>
-        <button type="button" @click=${() => this.dialog?.close()}>Close</button>
-      </p>
-    </dialog>`;
-  }
+        <button type="button" @click=${this.#popUp.close}>Close</button>
+      </p>`;
+  };
 
   #list(title: string, design: Design, choices: readonly Choice[]) {
     if (choices.length === 0) return nothing;
@@ -165,13 +154,7 @@ export class CardsMenu extends LitElement {
 
   readonly #onOpen = async (): Promise<void> => {
     this.trouble = '';
-    this.isOpen = true;
-    await this.updateComplete;
-    this.dialog?.showModal();
-  };
-
-  readonly #onClose = (): void => {
-    this.isOpen = false;
+    await this.#popUp.open();
   };
 
   readonly #onFile = async (event: Event): Promise<void> => {

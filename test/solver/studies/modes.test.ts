@@ -12,44 +12,21 @@ import { holdStudy, modesAt } from '../../../src/solver/studies/hold-study.ts';
 import { inertiaOf } from '../../../src/solver/studies/inertia.ts';
 import { modeTracks } from '../../../src/solver/studies/mode-tracks.ts';
 import { modesOfMatrix, rootsOf } from '../../../src/solver/studies/modes.ts';
-import { lateralMotion, type Pushes, verticalMotion } from '../../../src/solver/studies/motion.ts';
+import { lateralMotion } from '../../../src/solver/studies/motion.ts';
 import { finish } from '../../../src/solver/studies/study.ts';
+import { airplaneSideways, airplaneUpright, DRY } from '../../published/airplane.ts';
 import { streamAxes } from '../../published/derivatives.ts';
 import { expectClose } from '../../support/close.ts';
 import { goodDesign, goodDesigns, plainDesign, plainStabilizer } from '../../support/designs.ts';
 
 vi.setConfig({ testTimeout: 60_000 }); // polars are made once, more slowly on a busy machine
 
-const DRY = new Float64Array(36);
 const RESOLUTION = { strips: 24, stabilizerStrips: 12, rows: 1 };
 const units = { v: 1, p: 1, r: 1, phi: 1 };
 
-// R. C. Nelson, Flight Stability and Automatic Control, Navion example; slug, ft, s. Coefficients and airplane data read
-// (second-hand copy); roots recomputed from them, the published ones from memory.
-const SPEED = 176;
-const GRAVITY = 32.174;
-const WEIGHT = 2750;
-const navion = {
-  running: { density: (2 * 36.83) / SPEED ** 2, speed: SPEED, weight: WEIGHT, alpha: 0 },
-  masses: { mass: WEIGHT / GRAVITY, roll: 1048, pitch: 3000, yaw: 3530, rollYaw: 0 },
-  lateral: {
-    CYbeta: -0.564,
-    Clbeta: -0.074,
-    Cnbeta: 0.071,
-    CYp: 0,
-    Clp: -0.41,
-    Cnp: -0.0575,
-    CYr: 0,
-    Clr: 0.107,
-    Cnr: -0.125,
-  } satisfies Derivatives,
-};
-
 describe('equations of motion', () => {
   it('coefficients of the published airplane give its published lateral roots', () => {
-    const { running, masses, lateral } = navion;
-    const matrix = lateralMotion(running, masses, DRY, lateral, { area: 184, span: 33.4 });
-    const modes = modesOfMatrix(matrix, ['v', 'p', 'r', 'phi'] as const, units);
+    const modes = modesOfMatrix(airplaneSideways(), ['v', 'p', 'r', 'phi'] as const, units);
     const [spiral, dutch, roll] = modes;
     // published -0.00877, recomputed -0.00820: the spiral root is sensitive to rounding of the printed derivatives
     expectClose('spiral', spiral!.real, -0.0082, { within: 0.001 });
@@ -62,18 +39,7 @@ describe('equations of motion', () => {
   });
 
   it('dimensional derivatives of the published airplane give its phugoid and short period', () => {
-    const { running, masses } = navion;
-    const { mass, pitch } = masses;
-    const pushes: Pushes = {
-      u: [-0.0451 * mass, -0.3697 * mass, 0],
-      w: [0.0361 * mass, -2.0244 * mass, -0.05 * pitch],
-      q: [0, 0, -2.0767 * pitch],
-      depth: [0, 0, 0],
-    };
-    const water = DRY.slice();
-    water[4 * 6 + 2] = 0.005165 * pitch; // M_wdot stands with the accelerations, as added mass does
-    const matrix = verticalMotion(running, masses, water, pushes, 0);
-    const modes = modesOfMatrix(matrix, ['u', 'w', 'q', 'theta', 'd'] as const, {
+    const modes = modesOfMatrix(airplaneUpright(), ['u', 'w', 'q', 'theta', 'd'] as const, {
       u: 1,
       w: 1,
       q: 1,
