@@ -1,12 +1,12 @@
 import { css, html } from 'lit';
-import { formatValue } from '../session/units.ts';
 import type { Derivatives, Report } from '../solver/report.ts';
+import { cellStyles, drawCell, quantityCell } from './table-cells.ts';
 
 const CAUSES = ['beta', 'p', 'r'] as const;
 const EFFECTS = ['CY', 'Cl', 'Cn'] as const;
 const NAMES = { beta: 'β', p: 'p b/2V', r: 'r b/2V' };
 
-export const derivativeStyles = css`
+const ownStyles = css`
   details.derivatives {
     margin: 0.6rem 0;
     font-size: var(--step--1);
@@ -41,12 +41,17 @@ export const derivativeStyles = css`
   }
 `;
 
+export const derivativeStyles = [cellStyles, ownStyles];
+
 /** All nine lateral derivatives, for the foil alone and for the whole craft. */
-export function drawDerivatives({ foil, craft }: Report['stability']) {
+export function drawDerivatives(
+  { foil, craft }: Report['stability'],
+  ghost: Report['stability'] | null | undefined,
+) {
   return html`<details class="derivatives">
     <summary>All lateral derivatives</summary>
-    ${drawOne('Foil: wing and stabilizer about the wing’s root', foil)}
-    ${drawOne('Craft: with the strut, about the balance point', craft)}
+    ${drawOne('Foil: wing and stabilizer about the wing’s root', foil, ghost?.foil)}
+    ${drawOne('Craft: with the strut, about the balance point', craft, ghost?.craft)}
     <p class="note">
       Per radian, along the design’s own axes, not turned into the stream; vortex forces alone. Roll positive starboard
       down, yaw positive nose to starboard.
@@ -54,7 +59,8 @@ export function drawDerivatives({ foil, craft }: Report['stability']) {
   </details>`;
 }
 
-function drawOne(caption: string, derivatives: Derivatives) {
+function drawOne(caption: string, own: Derivatives, ghost: Derivatives | undefined) {
+  const cell = (value: number) => quantityCell(value, 'ratio', 'si', { decimals: 4 });
   return html`<table>
     <caption>
       ${caption}
@@ -72,10 +78,10 @@ function drawOne(caption: string, derivatives: Derivatives) {
         (cause) =>
           html`<tr>
             <th scope="row">${NAMES[cause]}</th>
-            ${EFFECTS.map(
-              (effect) =>
-                html`<td>${formatValue(derivatives[`${effect}${cause}`], 'ratio', 'si', { decimals: 4 })}</td>`,
-            )}
+            ${EFFECTS.map((effect) => {
+              const key = `${effect}${cause}` as const;
+              return html`<td>${drawCell(cell(own[key]), ghost && cell(ghost[key]))}</td>`;
+            })}
           </tr>`,
       )}
     </tbody>

@@ -45,7 +45,7 @@ const ownStyles = css`
 export const tableStyles = [ownStyles, cellStyles];
 
 export interface TableRow {
-  cells: readonly Cell[]; // the first names the row
+  cells: readonly (Cell | undefined)[]; // the first names the row; of a ghost's row some may be missing
   isHere?: boolean; // the design as it is
   key?: string; // by which the ghost's row is found; else the name
 }
@@ -71,11 +71,22 @@ export function figureTable(
       const behind = ghost?.rows.find((other) => keyOf(other) === keyOf(row))?.cells;
       return html`<tr class=${row.isHere ? 'here' : ''}>
           <th scope="row">${drawCell(name ?? '', row.key === undefined ? undefined : behind?.[0])}</th>
-          ${cells.map((cell, k) => html`<td>${drawCell(cell, behind?.[k + 1])}</td>`)}
+          ${cells.map((cell, k) => html`<td>${drawCell(cell ?? '', behind?.[k + 1])}</td>`)}
         </tr>`;
     }),
     { ghostHead: ghost?.head ?? null },
   );
+}
+
+/** The same table of the open design's answer and of the ghost's. */
+export function tableWithGhost<Answer>(
+  caption: string,
+  own: Answer,
+  ghost: Answer | null | undefined,
+  content: (of: Answer) => TableContent,
+): TemplateResult {
+  const { head, rows } = content(own);
+  return figureTable(caption, head, rows, ghost ? content(ghost) : null);
 }
 
 const keyOf = ({ key, cells: [name = ''] }: TableRow): string => key ?? textOf(name);

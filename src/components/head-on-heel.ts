@@ -4,11 +4,13 @@
  */
 import { css, html, nothing, svg } from 'lit';
 import { live } from 'lit/directives/live.js';
+import { stabilizerSurface } from '../session/foil-surfaces.ts';
+import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import { breachHeel, upperTipDepth } from '../solver/geometry/heel.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
-import { cruiseDepth, drawStrut, drawSurfaces, drawWater } from './head-on-parts.ts';
+import { cruiseDepth, drawGhost, drawStrut, drawSurfaces, drawWater } from './head-on-parts.ts';
 import { type HeadOnLayout, quarterLine, xOf, yOf } from './head-on-shapes.ts';
 
 const DEGREES = 180 / Math.PI;
@@ -95,6 +97,7 @@ export interface HeeledFoil {
   tipDepth: number; // of the wing's upper tip; negative out of the water
   boardHeel: number | null; // from which the board is in the water; null without a strut
   breach: { heel: number; part: 'wing' | 'stabilizer' } | null; // the first to break the surface
+  ghost: Pick<HeeledFoil, 'wing' | 'stabilizer' | 'breach'> | null; // heeled with it, at the same depth
 }
 
 /** Null in deep water, where there is no surface to break. */
@@ -103,6 +106,7 @@ export function heeledFoil(
   wing: Surface,
   stabilizer: Surface | null,
   heel: number,
+  ghost: Design | null = null,
 ): HeeledFoil | null {
   const depth = cruiseDepth(design);
   if (depth === null) return null;
@@ -116,7 +120,15 @@ export function heeledFoil(
     tipDepth: upperTipDepth(wing, depth, heel / DEGREES),
     boardHeel: design.strut ? Math.acos(Math.min(1, depth / design.strut.length)) * DEGREES : null,
     breach: firstBreach(wing, stabilizer, depth),
+    ghost: ghost && ghostFoil(ghost, depth),
   };
+}
+
+function ghostFoil(design: Design, depth: number): HeeledFoil['ghost'] {
+  const wing = surfaceFor(design.wing);
+  if (!wing) return null;
+  const stabilizer = stabilizerSurface(design);
+  return { wing, stabilizer, breach: firstBreach(wing, stabilizer, depth) };
 }
 
 function firstBreach(wing: Surface, stabilizer: Surface | null, depth: number): HeeledFoil['breach'] {
@@ -129,14 +141,16 @@ function firstBreach(wing: Surface, stabilizer: Surface | null, depth: number): 
 }
 
 /** In the frame of the level drawing, at a scale at which any heel fits: it does not move as the slide does. */
-export function layOutHeeled({ wing, depth }: HeeledFoil, level: HeadOnLayout): HeadOnLayout {
-  const swing = wing.halfSpan * Math.sin(MOST_HEEL / DEGREES);
-  const drop = Math.abs(wing.tipDrop);
+export function layOutHeeled({ wing, depth, ghost }: HeeledFoil, level: HeadOnLayout): HeadOnLayout {
+  const wings = ghost ? [wing, ghost.wing] : [wing];
+  const swing = Math.max(...wings.map(({ halfSpan }) => halfSpan)) * Math.sin(MOST_HEEL / DEGREES);
+  const drop = Math.max(...wings.map(({ tipDrop }) => Math.abs(tipDrop)));
+  const halfLength = Math.max(...wings.map((each) => each.halfLength));
   const above = Math.max(depth, swing + drop);
   const below = swing + drop;
   const fitting = Math.min(
     (level.height - TOP - LOW) / (above + below),
-    (level.width - 2 * LOW) / (2 * wing.halfLength),
+    (level.width - 2 * LOW) / (2 * halfLength),
   );
   const scale = Math.min(level.scale, fitting);
   const originY = TOP + above * scale;
@@ -144,7 +158,7 @@ export function layOutHeeled({ wing, depth }: HeeledFoil, level: HeadOnLayout): 
 }
 
 export function drawHeeled(foil: HeeledFoil, level: HeadOnLayout, units: UnitSystem) {
-  const { design, wing, stabilizer, heel, breach } = foil;
+  const { design, wing, stabilizer, heel, breach, ghost } = foil;
   const layout = layOutHeeled(foil, level);
   const { originX, originY, surfaceY, width } = layout;
   const turn = (degrees: number) => `rotate(${degrees.toFixed(2)} ${originX} ${originY.toFixed(1)})`;
@@ -158,7 +172,7 @@ export function drawHeeled(foil: HeeledFoil, level: HeadOnLayout, units: UnitSys
               d=${quarterLine(breach.part === 'wing' ? wing : stabilizer!, layout)}></path>`
           : nothing
       }
-      <g transform=${turn(heel)}>${drawStrut(design, layout)} ${drawSurfaces(design, wing, stabilizer, layout)}</g>
+      <g transform=${turn(heel)}>${drawStrut(design, layout)} ${ghost ? drawGhost(ghost, layout) : nothing} ${drawSurfaces(design, wing, stabilizer, layout)}</g>
       <g clip-path="url(#air)"><g transform=${turn(heel)}>
         <path class="out" d=${quarterLine(wing, layout)} fill="none" stroke-width="5"></path>
       </g></g>
@@ -175,20 +189,34 @@ function upperTip({ wing, heel }: HeeledFoil, layout: HeadOnLayout) {
 }
 
 export function heelReading(
-  { heel, tipDepth, breach, boardHeel, isHeeled }: HeeledFoil,
+  { heel, tipDepth, breach, boardHeel, isHeeled, ghost }: HeeledFoil,
   units: UnitSystem,
 ): string {
   const length = (value: number) => formatWithUnit(Math.abs(value), 'length', units);
   const angle = (value: number) => formatWithUnit(value, 'angle', units, { decimals: 0 });
-  const limit =
+  const own =
     breach === null
       ? 'No heel brings a tip to the surface at cruise depth.'
       : `The upper ${breach.part} tip breaks the surface at ${angle(breach.heel)} of heel.`;
+  const limit = ghost ? `${own} ${ghostLimit(ghost, breach, angle)}` : own;
   if (!isHeeled) return limit;
   const side = heel > 0 ? 'port' : 'starboard';
   const place = tipDepth < 0 ? 'out of the water' : 'below the surface';
   const board = boardHeel !== null && Math.abs(heel) > boardHeel ? ' The board is in the water.' : '';
   return `The ${side} wing tip is ${length(tipDepth)} ${place}. ${limit}${board}`;
+}
+
+/** At the depth of the open design, as it is drawn. */
+function ghostLimit(
+  ghost: NonNullable<HeeledFoil['ghost']>,
+  own: HeeledFoil['breach'],
+  angle: (value: number) => string,
+): string {
+  if (!ghost.breach) return 'Of the ghost none does.';
+  const { part, heel } = ghost.breach;
+  const apart = own ? Math.round(heel) - Math.round(own.heel) : 0;
+  const later = apart === 0 ? '' : `, ${angle(Math.abs(apart))} ${apart > 0 ? 'later' : 'sooner'}`;
+  return `The ghost’s ${part} does at ${angle(heel)}${later}.`;
 }
 
 export function heelControl(foil: HeeledFoil, units: UnitSystem, set: (heel: number) => void) {

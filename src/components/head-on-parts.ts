@@ -1,11 +1,8 @@
 /** The still parts of the head-on drawing: water, strut, surfaces, ghost, tip. */
 import { nothing, svg } from 'lit';
-import { stabilizerSurface } from '../session/foil-surfaces.ts';
-import { surfaceFor } from '../session/planform-edits.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
-import type { Ghost } from './ghost.ts';
 import { type HeadOnLayout, quarterLine, silhouette, xOf, yOf } from './head-on-shapes.ts';
 
 export const cruiseDepth = ({ brief }: Design): number | null => brief.depths?.cruise ?? brief.depth;
@@ -39,9 +36,12 @@ export function drawStrut({ strut, fuselage }: Design, layout: HeadOnLayout) {
     ${fuselage ? svg`<circle class="body" cx=${originX} cy=${originY} r=${Math.max(3, (fuselage.diameter / 2) * scale)}></circle>` : nothing}`;
 }
 
-export function drawGhost({ design }: Ghost, layout: HeadOnLayout) {
-  const surfaces = [surfaceFor(design.wing), stabilizerSurface(design)];
-  return surfaces.map((surface) =>
+/** Wing and stabilizer of the ghost as lines. */
+export function drawGhost(
+  { wing, stabilizer }: { wing: Surface | null; stabilizer: Surface | null },
+  layout: HeadOnLayout,
+) {
+  return [wing, stabilizer].map((surface) =>
     surface ? svg`<path class="ghost" d=${quarterLine(surface, layout)}></path>` : nothing,
   );
 }

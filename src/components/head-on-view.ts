@@ -54,7 +54,7 @@ export class HeadOnView extends LitElement {
     const stabilizer = stabilizerSurface(design);
     const layout = this.#layOut(design, wing, stabilizer);
     const { width, height } = layout;
-    const heeled = heeledFoil(design, wing, stabilizer, this.heel);
+    const heeled = heeledFoil(design, wing, stabilizer, this.heel, this.ghost?.design);
     return html`<figure>
       <figcaption>
         ${
@@ -77,10 +77,10 @@ export class HeadOnView extends LitElement {
   }
 
   #drawLevel(design: Design, wing: Surface, stabilizer: Surface | null, layout: HeadOnLayout) {
-    const { report, units } = this;
+    const { report, units, ghost } = this;
     return svg`<g role="img" aria-label=${this.#summary(design, wing)}>
         ${drawWater(design, layout, units)} ${drawStrut(design, layout)}
-        ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
+        ${ghost ? drawGhost({ wing: surfaceFor(ghost.design.wing), stabilizer: stabilizerSurface(ghost.design) }, layout) : nothing}
         ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY], () =>
           drawSurfaces(design, wing, stabilizer, layout),
         )}

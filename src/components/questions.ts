@@ -97,24 +97,26 @@ export const QUESTIONS: readonly Question[] = [
     id: 'propose',
     label: 'Propose: which wing does it best?',
     load: () => import('./panels/propose-panel.ts'),
-    render: ({ design, units, studies, proposals }) =>
+    render: ({ design, units, studies, proposals, session }) =>
       html`<propose-panel
         .design=${design}
         .units=${units}
         .studies=${studies}
         .proposals=${proposals}
+        .ghost=${session.ghosts.kept}
       ></propose-panel>`,
   },
   {
     id: 'build',
     label: 'Build: from the screen to the mould',
     load: () => import('./panels/build-panel.ts'),
-    render: ({ design, units, studies, exporter }) =>
+    render: ({ design, units, studies, exporter, ghost }) =>
       html`<build-panel
         .design=${design}
         .units=${units}
         .studies=${studies}
         .exporter=${exporter}
+        .ghost=${ghost}
       ></build-panel>`,
   },
   {

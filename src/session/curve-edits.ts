@@ -4,7 +4,11 @@
  */
 import type { Design, Planform, Stabilizer } from '../solver/design/document.ts';
 import { Bender, type Kept } from '../solver/geometry/bend.ts';
-import { resizedStabilizer, type StabilizerMeasure } from '../solver/geometry/stabilizer-size.ts';
+import {
+  resizedStabilizer,
+  type StabilizerMeasure,
+  stabilizerSize,
+} from '../solver/geometry/stabilizer-size.ts';
 import { bentTo } from './droop-drag.ts';
 import type { Change } from './edits.ts';
 import { tidy } from './planform-edits.ts';
@@ -17,6 +21,15 @@ export function bendChanges(wing: Planform, kept: Kept, droop: number): Change[]
   const changes: Change[] = [{ path: 'wing.droop', value: law }];
   if (bent.length !== wing.length) changes.push({ path: 'wing.length', value: bent.length });
   return changes;
+}
+
+/** Where a design stands on a map of wing droop against a measure of the stabilizer; null without a stabilizer. */
+export function mapPlaceOf(
+  { wing, stabilizer }: Design,
+  measure: StabilizerMeasure,
+): { droop: number; size: number } | null {
+  if (!stabilizer) return null;
+  return { droop: new Bender(wing, 'unrolled').present, size: stabilizerSize(stabilizer, measure) };
 }
 
 export function mapChanges(

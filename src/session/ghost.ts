@@ -31,12 +31,16 @@ export interface GhostParts {
 
 const CHOSEN = 'downcurve.ghost';
 
+const isSame = (a: ShownGhost | null, b: ShownGhost | null): boolean =>
+  a?.design === b?.design && a?.id === b?.id && a?.report === b?.report && a?.name === b?.name;
+
 export class Ghosts {
   /** The one to draw, the same object as long as it is the same; null without one. */
   current: ShownGhost | null = null;
 
   #chosen: string | null; // id of a kept design
   readonly #proposed: StudyLine<'report'>; // figures of the proposal
+  #lastKept: ShownGhost | null = null;
 
   constructor(private readonly parts: GhostParts) {
     this.#chosen = this.#recall();
@@ -48,6 +52,13 @@ export class Ghosts {
   /** The kept design that is chosen, also while a proposal stands in its place. */
   get chosen(): string | null {
     return this.#chosen;
+  }
+
+  /** It itself, the same object as long as it is the same; null without one. */
+  get kept(): ShownGhost | null {
+    const kept = this.#kept();
+    if (!isSame(kept, this.#lastKept)) this.#lastKept = kept;
+    return this.#lastKept;
   }
 
   choose(id: string): void {
@@ -66,11 +77,8 @@ export class Ghosts {
   /** Finds out what is to be drawn now; tells when it is another. */
   look(): void {
     this.#forgetRemoved();
-    const { current } = this;
-    const wanted = this.#proposal() ?? this.#kept();
-    const isSame =
-      wanted?.design === current?.design && wanted?.id === current?.id && wanted?.report === current?.report;
-    if (isSame) return;
+    const wanted = this.#proposal() ?? this.kept;
+    if (isSame(wanted, this.current)) return;
     this.current = wanted;
     this.parts.changed();
   }

@@ -30,6 +30,7 @@ import {
 import { planOf } from '../solver/studies/propose/plan.ts';
 import { type SettleOptions, settle } from '../solver/studies/propose/proposal.ts';
 import { type StartOptions, searchFrom } from '../solver/studies/propose/search.ts';
+import { type StandingOptions, standingOf } from '../solver/studies/propose/standing.ts';
 import { remedies } from '../solver/studies/remedies.ts';
 import { type RiddenOptions, riddenStudy } from '../solver/studies/ridden.ts';
 import { type RideOptions, rideStudy } from '../solver/studies/ride.ts';
@@ -80,6 +81,7 @@ export const STUDIES = {
   proposalPlan: (design: Design, _options: NoOptions) => planOf(design),
   proposalStart: (design: Design, options: StartOptions) => searchFrom(design, options),
   proposal: (design: Design, options: SettleOptions) => settle(design, options),
+  standing: (design: Design, options: StandingOptions) => standingOf(design, options),
   frontEnds: (design: Design, options: { near: Design; variant: number }) => frontEnds(design, options),
   frontChain: (design: Design, options: ChainOptions) => frontChain(design, options),
   front: (_design: Design, { ends, chains }: { ends: FrontEnds; chains: FrontPoint[][] }) =>

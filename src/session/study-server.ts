@@ -48,7 +48,11 @@ export class StudyServer {
   }
 
   /** The sections made ahead, then the study itself. */
-  *#work({ name, design, options }: Extract<StudyOrder, { study: 'start' }>): Generator<number, unknown, void> {
+  *#work({
+    name,
+    design,
+    options,
+  }: Extract<StudyOrder, { study: 'start' }>): Generator<number, unknown, void> {
     const study = this.studies[name];
     if (!study) throw new Error(`study: found "${name}", allowed ${Object.keys(this.studies).join(', ')}`);
     yield* this.#ahead(design, SPEEDS.has(name) ? speedsOf(design) : [design.brief.speeds.cruise]);

@@ -293,7 +293,9 @@ describe('spread', () => {
     panel.ghost = sample('flat');
     await panel.updateComplete;
     const [lift] = [...panel.shadowRoot!.querySelectorAll('line-chart')];
-    expect(lift!.series.at(-1)).to.include({ name: 'ghost wing', colour: '--ghost' });
+    const [wing, stabilizer] = lift!.series.slice(-2);
+    expect(wing).to.include({ name: 'ghost: wing', colour: '--ghost' });
+    expect(stabilizer).to.include({ name: 'ghost: stabilizer', colour: '--ghost' });
     expect(lift!.series.at(-1)!.dash).to.not.equal(undefined);
   });
 });

@@ -135,6 +135,35 @@ describe('droop-map', () => {
       surfaceOf((demo as Design).stabilizer!).projectedArea;
     expect(share).to.be.closeTo(1.25, 0.01);
   });
+
+  const place = async (view: DroopMapView, map: ContourMap) => {
+    await view.updateComplete;
+    await map.updateComplete;
+    const mark = map.renderRoot.querySelector<HTMLElement>('.ghost');
+    return mark && [mark.style.left, mark.style.bottom].map(Number.parseFloat);
+  };
+
+  it('is a dashed ring where its droop and its stabilizer lie, and said in words', SLOW, async () => {
+    const { view, map } = await open();
+    const { wing, stabilizer } = demo as Design;
+    const arm = { ...(demo as Design), stabilizer: { ...stabilizer!, arm: 0.5 } };
+    const design: Design = { ...arm, wing: { ...wing, droop: { kind: 'arc', tipAngle: 9 } } };
+    view.ghost = { design, report: null };
+    // 9 of 45 degrees across; the same area, in the middle between half of it and one and a half
+    const [left, bottom] = (await place(view, map))!;
+    expect(left).to.be.closeTo(20, 0.01);
+    expect(bottom).to.be.closeTo(50, 0.01);
+    expect(view.renderRoot.textContent).to.contain('The dashed ring is the ghost’s 9.0° of droop');
+    await expect(view).to.be.accessible();
+    view.ghost = {
+      design: { ...design, wing: { ...wing, droop: { kind: 'arc', tipAngle: 60 } } },
+      report: null,
+    };
+    expect(await place(view, map)).to.equal(null);
+    expect(view.renderRoot.textContent).to.contain('lies outside this map');
+    view.ghost = { design: { ...design, stabilizer: null }, report: null };
+    expect(await place(view, map)).to.equal(null);
+  });
 });
 
 describe('section-choices', () => {

@@ -73,6 +73,22 @@ describe('the head-on view heeled', () => {
     expect(slide.getAttribute('aria-valuetext')).to.equal('45 degrees, port down');
   });
 
+  it('heels the ghost with it, and says when that breaks the surface', async () => {
+    const { view, root, heel, said } = await show();
+    // Half a metre across at 0.2 m of depth: 0.2 / 0.25 is the sine of 53.1 degrees.
+    view.ghost = sample('flat', { 'wing.length': { kind: 'tipToTip', value: 0.5 }, stabilizer: null });
+    await view.updateComplete;
+    expect(said()).to.contain('30° of heel. The ghost’s wing does at 53°, 23° later.');
+    await heel(20);
+    const group = root.querySelector('path.ghost')!.parentElement!;
+    expect(group.getAttribute('transform')).to.match(/^rotate\(20\.00 /);
+    await expect(view).to.be.accessible();
+    view.ghost = null;
+    await view.updateComplete;
+    expect(root.querySelector('path.ghost')).to.equal(null);
+    expect(said()).to.not.contain('ghost');
+  });
+
   it('goes by the arrow keys', async () => {
     const { slide, view } = await show();
     slide.focus();

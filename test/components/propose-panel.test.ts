@@ -1,6 +1,7 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import { describe, it } from 'vitest';
 import type { DesignKeepEvent, EditDetail } from '../../src/components/events.ts';
+import type { LineChart } from '../../src/components/line-chart.ts';
 import '../../src/components/panels/propose-panel.ts';
 import type { ProposePanel } from '../../src/components/panels/propose-panel.ts';
 import type { GuidedStart } from '../../src/components/propose/guided-start.ts';
@@ -11,7 +12,12 @@ import { Studies } from '../../src/session/studies.ts';
 import { STUDIES } from '../../src/session/study-registry.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import type { Wanted } from '../../src/solver/design/wanted.ts';
+import { solve } from '../../src/solver/solve.ts';
+import { WEIGHTS } from '../../src/solver/studies/propose/problem.ts';
+import { tableOf } from '../../src/solver/studies/propose/proposal.ts';
+import { benchOf, FINE, problemFor } from '../../src/solver/studies/propose/search.ts';
 import demo from '../../web/demos/curved-race.json';
+import { falseDifferences, ghostCells, numberIn } from '../support/ghost-cells.ts';
 
 /** Studies on the page itself: no worker in a component test. */
 const parts = {
@@ -89,6 +95,42 @@ describe('propose-panel', () => {
     expect(proposals.preview).to.equal(null);
     await panel.updateComplete;
     expect(textOf(panel.renderRoot)).to.contain('Taken');
+  });
+
+  it('has the ghost on the front and under the proposal, weighed in this brief', SLOW, async () => {
+    const { panel, proposals } = await open();
+    const { design } = panel as { design: Design };
+    const bench = benchOf(design, FINE);
+    const wing = { ...design.wing, length: { ...design.wing.length, value: 0.74 } };
+    const table = tableOf(design, { ...design, wing }, problemFor(design, 0, bench), bench);
+    proposals.asked = { design, seed: 1 };
+    proposals.proposal = {
+      ...{ outcome: 'found', design: { ...design, wing }, variant: 0, weights: WEIGHTS, table, binding: [] },
+      ...{ easings: [], seed: 1, evaluations: 1 },
+    };
+    const point = (holdIndex: number, drag: number) => ({ holdIndex, drag, x: new Float64Array(), design });
+    proposals.front = { points: [point(1, 60), point(8, 70)], drawn: null, over: null };
+    proposals.frontDesign = design;
+    // A rider of twice the weight: the ghost is put under this brief's.
+    const brief = { ...design.brief, allUpMass: 2 * design.brief.allUpMass };
+    panel.ghost = { design: { ...design, brief }, report: null };
+    proposals.show(true);
+    const chart = () => panel.renderRoot.querySelector<LineChart>('line-chart');
+    const mark = () => chart()?.series.find(({ name }) => name === 'ghost');
+    await waitUntil(() => mark() && ghostCells(panel.shadowRoot!).length > 0, 'the ghost', SLOW);
+    const { holdIndex } = solve(design).stability;
+    expect((mark()!.x[0]! + mark()!.x[1]!) / 2 / holdIndex!).to.be.closeTo(1, 0.03); // on the search's coarse foil
+    expect(textOf(panel.renderRoot)).to.match(/In this brief the ghost, [\d.]+ at [\d.]+.N, (pays|lies) /);
+    const cells = ghostCells(panel.shadowRoot!);
+    const drag = cells.find(({ row }) => row === 'Drag at cruise')!;
+    expect(numberIn(drag.ghost)!.value).to.be.closeTo(table.drag.cruise.start!, 0.06);
+    expect(cells.find(({ row }) => row === 'Wing length')!.difference).to.contain('mm');
+    expect(falseDifferences(cells)).to.deep.equal([]);
+    await expect(panel).to.be.accessible();
+    panel.ghost = null;
+    await panel.updateComplete;
+    expect(ghostCells(panel.shadowRoot!)).to.have.length(0);
+    expect(mark()).to.equal(undefined);
   });
 
   it('names the limits that clash', SLOW, async () => {

@@ -95,7 +95,7 @@ test('two designs are kept, compared, one is the ghost, and all is there after a
           ),
       { timeout: 60_000 },
     )
-    .toContain('ghost wing');
+    .toContain('ghost: wing');
   await chip.getByRole('button', { name: /^let go/i }).click();
   await page.locator('head-on-view path.ghost').first().waitFor({ state: 'detached' });
 

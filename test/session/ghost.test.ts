@@ -55,6 +55,17 @@ describe('the ghost', () => {
     expect(changed).not.toHaveBeenCalled();
   });
 
+  it('is known as the chosen one also while a proposal stands in its place', async () => {
+    const { kept, proposals, ghosts } = page();
+    const { kept: mine } = await kept.keep(demo());
+    ghosts.choose(mine.id);
+    proposals.proposal = { outcome: 'found', design: { ...demo(), name: 'Found' } } as never;
+    proposals.show(true);
+    expect(ghosts.current).toMatchObject({ id: null, name: 'the proposal' });
+    expect(ghosts.kept).toMatchObject({ id: mine.id });
+    expect(ghosts.kept).toBe(ghosts.kept);
+  });
+
   it('keeps its figures under another name', async () => {
     const { kept, ghosts } = page();
     const { kept: mine } = await kept.keep(demo());

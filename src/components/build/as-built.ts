@@ -1,20 +1,21 @@
 /** What the measured wing does: the roll of its two sides, what cancels it, drawn against built, how exact to be. */
 import { html } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { AsBuilt, Compared } from '../../solver/studies/as-built.ts';
-import { figureTable } from '../figure-table.ts';
+import { figureTable, tableWithGhost } from '../figure-table.ts';
+import { quantityCell } from '../table-cells.ts';
 
 const fine = (value: number, units: UnitSystem) =>
   formatWithUnit(Math.abs(value), 'length', units, { decimals: { workshop: 2, si: 5, imperial: 4 }[units] });
 
-export function asBuiltAnswer(built: AsBuilt, units: UnitSystem) {
+/** The measured wing is one alone; how exact to be stands beside the ghost's. */
+export function asBuiltAnswer(built: AsBuilt, ghost: AsBuilt | null, units: UnitSystem) {
   return html`${
     built.isMeasured
       ? html`${rollReading(built, units)} ${comparedTable(built.compared, units)}`
       : html`<p class="note">Nothing is measured yet: both sides count as drawn.</p>`
   }
-  ${toleranceTable(built, units)}`;
+  ${toleranceTable(built, ghost, units)}`;
 }
 
 function rollReading({ roll, byTwist, byChord, byHeight, shim, packing, lean }: AsBuilt, units: UnitSystem) {
@@ -44,20 +45,22 @@ function comparedTable(compared: readonly Compared[], units: UnitSystem) {
   );
 }
 
-function toleranceTable({ stations }: AsBuilt, units: UnitSystem) {
-  const rows = stations.map(({ distance, roll, tolerance }, number) => ({
-    cells: [
-      `S${number}`,
-      formatWithUnit(distance, 'length', units),
-      formatWithUnit(Math.abs(roll), 'moment', units),
-      tolerance === null || tolerance > 45 ? 'any' : `${writeFixed(tolerance, 2)}°`,
-    ],
+function toleranceTable(own: AsBuilt, ghost: AsBuilt | null, units: UnitSystem) {
+  const table = tableWithGhost('How exactly each station must be twisted', own, ghost, ({ stations }) => ({
+    head: ['', 'out', 'roll for 1° between the sides', 'difference that makes 1 N m'],
+    rows: stations.map(({ distance, roll, tolerance }, number) => ({
+      cells: [
+        `S${number}`,
+        quantityCell(distance, 'length', units),
+        quantityCell(Math.abs(roll), 'moment', units),
+        quantityCell(tolerance === null || tolerance > 45 ? null : tolerance, 'angle', units, {
+          decimals: 2,
+          why: 'any',
+        }),
+      ],
+    })),
   }));
-  return html`${figureTable(
-    'How exactly each station must be twisted',
-    ['', 'out', 'roll for 1° between the sides', 'difference that makes 1 N m'],
-    rows,
-  )}
+  return html`${table}
     <p class="note">
       One station at a time, its error fading to nothing at the stations beside it; nose up to starboard rolls starboard
       up. Wing, stabilizer and strut, vortex forces, no leeway.

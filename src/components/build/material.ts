@@ -1,15 +1,20 @@
 /** What the parts weigh, the cloth and resin they take, and where no ply reaches. */
 import { html, nothing } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
-import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { PartMass } from '../../solver/studies/mass.ts';
 import type { Overview, PlySummary } from '../../workshop/overview.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { figureCell, quantityCell } from '../table-cells.ts';
 
-const grams = (mass: number) => (mass < 0.0005 ? '–' : `${writeFixed(1000 * mass, 0)} g`);
+const grams = (mass: number) =>
+  figureCell(mass, (value, isDifference) =>
+    !isDifference && value < 0.0005
+      ? '–'
+      : `${formatValue(1000 * value, 'ratio', 'si', { decimals: 0, sign: isDifference })} g`,
+  );
 
-export function material({ masses, plies }: Overview, units: UnitSystem) {
-  return html`${massTable(masses, units)} ${plyTable(plies, units)}
+export function material({ masses, plies }: Overview, ghost: Overview | null, units: UnitSystem) {
+  return html`${massTable(masses, ghost?.masses ?? null, units)} ${plyTable(plies, ghost?.plies ?? null, units)}
     <p class="note">
       From outline, laminate and core: half fibre by volume, a quarter more resin mixed than stays, standard densities
       (common practice). For comparing and ordering, not for weighing.
@@ -17,44 +22,50 @@ export function material({ masses, plies }: Overview, units: UnitSystem) {
     ${plies.map((ply) => bareEdge(ply, units))}`;
 }
 
-function massTable(masses: readonly PartMass[], units: UnitSystem) {
-  const sum = (read: (mass: PartMass) => number) => masses.reduce((total, mass) => total + read(mass), 0);
+function massTable(own: readonly PartMass[], ghost: readonly PartMass[] | null, units: UnitSystem) {
   const cells = (name: string, made: string, surface: number, parts: number[]) => ({
-    cells: [name, made, formatWithUnit(surface, 'area', units), ...parts.map(grams)],
+    cells: [name, made, quantityCell(surface, 'area', units), ...parts.map(grams)],
   });
-  return figureTable(
-    'Mass by part, estimated',
-    ['', 'made', 'outer skin', 'laminate or metal', 'core', 'mass', 'resin to mix'],
-    [
-      ...masses.map(({ part, build, material, surface, skinMass, coreMass, mass, resin }) =>
-        cells(part, `${build}, ${material}`, surface, [skinMass, coreMass, mass, resin ?? 0]),
-      ),
-      {
-        ...cells(
-          'together',
-          '',
-          sum(({ surface }) => surface),
-          [
-            sum(({ skinMass }) => skinMass),
-            sum(({ coreMass }) => coreMass),
-            sum(({ mass }) => mass),
-            sum(({ resin }) => resin ?? 0),
-          ],
+  return tableWithGhost('Mass by part, estimated', own, ghost, (masses) => {
+    const sum = (read: (mass: PartMass) => number) => masses.reduce((total, mass) => total + read(mass), 0);
+    const sums = [
+      sum(({ skinMass }) => skinMass),
+      sum(({ coreMass }) => coreMass),
+      sum(({ mass }) => mass),
+      sum(({ resin }) => resin ?? 0),
+    ];
+    return {
+      head: ['', 'made', 'outer skin', 'laminate or metal', 'core', 'mass', 'resin to mix'],
+      rows: [
+        ...masses.map(({ part, build, material, surface, skinMass, coreMass, mass, resin }) =>
+          cells(part, `${build}, ${material}`, surface, [skinMass, coreMass, mass, resin ?? 0]),
         ),
-        isHere: true,
-      },
-    ],
-  );
+        {
+          ...cells(
+            'together',
+            '',
+            sum(({ surface }) => surface),
+            sums,
+          ),
+          isHere: true,
+        },
+      ],
+    };
+  });
 }
 
-function plyTable(plies: readonly PlySummary[], units: UnitSystem) {
-  return figureTable(
-    'Plies; their outlines are among the drawings',
-    ['', 'a side at most', 'cloth', 'its weight'],
-    plies.map(({ part, count, cloth, fibre }) => ({
-      cells: [part, String(count), formatWithUnit(cloth, 'area', units), grams(fibre)],
+function plyTable(own: readonly PlySummary[], ghost: readonly PlySummary[] | null, units: UnitSystem) {
+  return tableWithGhost('Plies; their outlines are among the drawings', own, ghost, (plies) => ({
+    head: ['', 'a side at most', 'cloth', 'its weight'],
+    rows: plies.map(({ part, count, cloth, fibre }) => ({
+      cells: [
+        part,
+        quantityCell(count, 'ratio', 'si', { decimals: 0 }),
+        quantityCell(cloth, 'area', units),
+        grams(fibre),
+      ],
     })),
-  );
+  }));
 }
 
 function bareEdge({ part, bareEdge: bare }: PlySummary, units: UnitSystem) {

@@ -1,9 +1,10 @@
 /** The stations of wing and stabilizer in the chosen units; files and sheet keep to millimetres. */
 import { html } from 'lit';
-import { formatValue, type UnitSystem, unitOf } from '../../session/units.ts';
+import { type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Overview } from '../../workshop/overview.ts';
 import type { Station } from '../../workshop/stations.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { type Cell, quantityCell } from '../table-cells.ts';
 
 type Column = { key: Exclude<keyof Station, 'number' | 'eta'>; head: string; quantity: 'length' | 'angle' };
 
@@ -25,14 +26,18 @@ const LENGTH_DECIMALS: Record<UnitSystem, number> = { workshop: 1, si: 4, imperi
 const MILLIMETRES = 1000;
 const TITLES = { wing: 'Wing, root to tip', stabilizer: 'Stabilizer, root to tip' };
 
-export function stationTables(stations: Overview['stations'], units: UnitSystem) {
+/** The ghost's stations by their numbers, each where its own spacing puts it. */
+export function stationTables(
+  stations: Overview['stations'],
+  ghost: Overview['stations'] | null,
+  units: UnitSystem,
+) {
   const head = ['', ...COLUMNS.map(({ head, quantity }) => `${head}, ${unitOf(quantity, units)}`)];
-  return html`${stations.map(({ part, rows }) =>
-    figureTable(
-      TITLES[part],
+  return html`${stations.map(({ part, rows: own }) =>
+    tableWithGhost(TITLES[part], own, ghost?.find((other) => other.part === part)?.rows, (rows) => ({
       head,
-      rows.map((station) => ({ cells: [`S${station.number}`, ...cellsOf(station, units)] })),
-    ),
+      rows: rows.map((station) => ({ cells: [`S${station.number}`, ...cellsOf(station, units)] })),
+    })),
   )}
     <p class="note">
       Edges count aft of the root’s leading edge, twist and incidence taken out; drop counts down from the root; twist is
@@ -40,10 +45,13 @@ export function stationTables(stations: Overview['stations'], units: UnitSystem)
     </p>`;
 }
 
-function cellsOf(station: Station, units: UnitSystem): string[] {
+function cellsOf(station: Station, units: UnitSystem): Cell[] {
   return COLUMNS.map(({ key, quantity }) =>
     quantity === 'angle'
-      ? formatValue(station[key], 'angle', units, { decimals: 2 })
-      : formatValue(station[key] / MILLIMETRES, 'length', units, { decimals: LENGTH_DECIMALS[units] }),
+      ? quantityCell(station[key], 'angle', units, { decimals: 2, bare: true })
+      : quantityCell(station[key] / MILLIMETRES, 'length', units, {
+          decimals: LENGTH_DECIMALS[units],
+          bare: true,
+        }),
   );
 }

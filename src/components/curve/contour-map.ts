@@ -133,6 +133,17 @@ export class ContourMap extends LitElement {
       background: var(--ink);
       pointer-events: none;
     }
+    .ghost {
+      position: absolute;
+      width: 1rem;
+      height: 1rem;
+      transform: translate(-50%, 50%);
+      border: 3px dashed var(--ghost);
+      outline: 2px solid var(--paper);
+      border-radius: 50%;
+      background: color-mix(in srgb, var(--paper) 55%, transparent);
+      pointer-events: none;
+    }
     .up,
     .across {
       position: relative;
@@ -192,6 +203,8 @@ export class ContourMap extends LitElement {
   @property({ attribute: false }) lines: MapField | null = null;
   @property({ attribute: false }) limit: (MapField & { level: number }) | null = null;
   @property({ attribute: false }) present: MapPlace | null = null;
+  /** Marked as a dashed ring. */
+  @property({ attribute: false }) ghost: MapPlace | null = null;
 
   @state() private cross: { i: number; j: number } | null = null;
 
@@ -276,11 +289,13 @@ export class ContourMap extends LitElement {
     const tags = this.#shapes.lines.flatMap(({ level, label }) =>
       label ? [html`<span class="tag" .style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
     );
-    const { limit, present } = this;
+    const { limit, present, ghost } = this;
+    const mark = ({ x, y }: MapPlace) => place({ x: stepOf(across, x), y: stepOf(up, y) });
     const edge = this.#shapes.limit?.label;
     return html`${tags}
       ${edge && limit ? html`<span class="tag edge" .style=${place(edge, 14)}>${limit.name}</span>` : nothing}
-      ${present ? html`<span class="present" .style=${place({ x: stepOf(across, present.x), y: stepOf(up, present.y) })}></span>` : nothing}`;
+      ${ghost ? html`<span class="ghost" .style=${mark(ghost)}></span>` : nothing}
+      ${present ? html`<span class="present" .style=${mark(present)}></span>` : nothing}`;
   }
 
   #ticks(axis: MapAxis, side: 'left' | 'bottom') {

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { mapChanges } from '../../session/curve-edits.ts';
+import { mapChanges, mapPlaceOf } from '../../session/curve-edits.ts';
 import { decimalMark, writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import {
@@ -20,13 +20,14 @@ import { answerStyles } from '../answer-styles.ts';
 import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
 import '../number-field.ts';
 import { sendEdit } from '../send-edit.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
 import './contour-map.ts';
-import type { MapAxis, MapField, MapPlaceEvent } from './contour-map.ts';
+import type { MapAxis, MapField, MapPlace, MapPlaceEvent } from './contour-map.ts';
 import { InSight } from './in-sight.ts';
 
 type Shade = 'inducedDrag' | 'lostFraction';
@@ -60,6 +61,8 @@ export class DroopMapView extends LitElement {
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
   @property() kept: Kept = 'unrolled';
+  /** Marked where its droop and stabilizer lie. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private measure: StabilizerMeasure = 'area';
   @state() private shade: Shade = 'inducedDrag';
@@ -84,7 +87,7 @@ export class DroopMapView extends LitElement {
     return html`<div class="controls">${this.#controls()}</div>
       ${this.refusal ? html`<p class="trouble" role="alert">${this.refusal}</p>` : nothing}
       ${found && !this.#map.isRunning && !this.#map.isHalted && !this.#map.failure ? nothing : studyWait(this.#map, 'Solving the map')}
-      ${found ? guard([found, this.units, decimalMark(), this.shade, this.limit, this.isTable], () => this.#answers(found)) : nothing}`;
+      ${found ? guard([found, this.ghost, this.units, decimalMark(), this.shade, this.limit, this.isTable], () => this.#answers(found)) : nothing}`;
   }
 
   #controls() {
@@ -145,6 +148,7 @@ export class DroopMapView extends LitElement {
     const shade = this.#shadeField(map);
     const present = { x: map.present.droop, y: toDisplay(map.present.size, quantity, units) };
     const isOnMap = present.x >= 0 && present.x <= USUAL_END;
+    const behind = ghostPlace(this.ghost, map, units);
     return html`<contour-map
         .label=${`Wing droop against ${name}: lines of hold index over ${shade.name}.`}
         .across=${across}
@@ -153,9 +157,11 @@ export class DroopMapView extends LitElement {
         .lines=${lines}
         .limit=${{ ...margin, name: `static margin ${writeFixed(100 * this.limit, 0)} %`, level: 100 * this.limit }}
         .present=${isOnMap ? present : null}
+        .ghost=${behind?.isOnMap ? behind.place : null}
         @map-place=${this.#onPlace}
       ></contour-map>
       <p class="note">${marginReading(map, this.limit)} ${bestReading(map, units)}</p>
+      ${behind ? html`<p class="note">${ghostReading(behind, map, this.ghost, units)}</p>` : nothing}
       <p class="note">
         Lines are the hold index, shades ${shade.name} at the same lift, the dot the design as it is; a click, or the arrows
         and Enter, takes the design there in one step. Hatched: does not fit the water or carries the lift at no angle. The
@@ -198,6 +204,42 @@ export class DroopMapView extends LitElement {
   readonly #toggle = (): void => {
     this.isTable = !this.isTable;
   };
+}
+
+interface GhostPlace {
+  droop: number; // degrees
+  size: number; // of the stabilizer, by the measure of the map
+  place: MapPlace;
+  isOnMap: boolean;
+}
+
+function ghostPlace(ghost: Ghost | null, map: DroopMap, units: UnitSystem): GhostPlace | null {
+  const found = ghost && mapPlaceOf(ghost.design, map.measure);
+  if (!found) return null;
+  const { droop, size } = found;
+  const isWithin = (at: number, places: Float64Array) => at >= places[0]! && at <= places.at(-1)!;
+  return {
+    droop,
+    size,
+    place: { x: droop, y: toDisplay(size, MEASURES[map.measure].quantity, units) },
+    isOnMap: isWithin(droop, map.droop) && isWithin(size, map.size),
+  };
+}
+
+/** The map is of the open design: at the ghost's place stands the open design bent so, not the ghost. */
+function ghostReading(
+  { droop, size, isOnMap }: GhostPlace,
+  map: DroopMap,
+  ghost: Ghost | null,
+  units: UnitSystem,
+): string {
+  const { name, quantity } = MEASURES[map.measure];
+  const at = `${formatWithUnit(droop, 'angle', units, { decimals: 1 })} of droop and a ${name} of ${formatWithUnit(size, quantity, units)}`;
+  const index = ghost?.report?.stability.holdIndex;
+  const own = index == null ? '' : ` (${writeFixed(index, 2)})`;
+  return isOnMap
+    ? `The dashed ring is the ghost’s ${at}. Its other sizes are its own, and so is its hold index${own}: the map shows what this design would have there.`
+    : `The ghost, with ${at}, lies outside this map.`;
 }
 
 function decimalsOf(quantity: Quantity, units: UnitSystem): number {

@@ -8,6 +8,7 @@ import { writeFixed, writePlain } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { CouplingLine } from '../../solver/studies/curve-study.ts';
 import { figureTable } from '../figure-table.ts';
+import { quantityCell } from '../table-cells.ts';
 import { readBetween } from './plot-model.ts';
 import { angle } from './readings.ts';
 
@@ -34,16 +35,23 @@ export function independentReading(coupling: readonly CouplingLine[], isArc: boo
     : `${head} This foil differs from that one, ${list}: rake, camber and the stabilizer’s own droop take part.`;
 }
 
-export function couplingTable(coupling: readonly CouplingLine[], units: UnitSystem): TemplateResult {
-  const rows = coupling.map(({ speed, CL, shareOfCL, perDegree, neutral }) => ({
-    cells: [
-      formatWithUnit(speed, 'speed', units),
-      writeFixed(CL, 2),
-      writeFixed(shareOfCL, 3),
-      Number.isFinite(perDegree) ? writeFixed(perDegree, 5) : '',
-      neutral === null ? 'none' : angle(neutral),
-    ],
-  }));
+/** The ghost's at the same of the three speeds, each at its own. */
+export function couplingTable(
+  coupling: readonly CouplingLine[],
+  ghost: readonly CouplingLine[] | null,
+  units: UnitSystem,
+): TemplateResult {
+  const rowsOf = (lines: readonly CouplingLine[]) =>
+    lines.map(({ speed, CL, shareOfCL, perDegree, neutral }, k) => ({
+      key: String(k),
+      cells: [
+        formatWithUnit(speed, 'speed', units),
+        quantityCell(CL, 'ratio', 'si', { decimals: 2 }),
+        quantityCell(shareOfCL, 'ratio', 'si', { decimals: 3 }),
+        quantityCell(perDegree, 'ratio', 'si', { decimals: 5, why: '' }),
+        quantityCell(neutral, 'angle', 'si', { decimals: 1, why: 'none' }),
+      ],
+    }));
   const theirs = LOADS.map((CL, k) => ({
     cells: [
       'another foil, independent',
@@ -53,9 +61,11 @@ export function couplingTable(coupling: readonly CouplingLine[], units: UnitSyst
       angle(NEUTRALS[k]!, 0),
     ],
   }));
+  const head = ['', 'CL', 'flat, by CL', 'fall a degree', 'neutral droop'];
   return figureTable(
     'C_lr of the foil alone, about its origin',
-    ['', 'CL', 'flat, by CL', 'fall a degree', 'neutral droop'],
-    [...rows, ...theirs],
+    head,
+    [...rowsOf(coupling), ...theirs],
+    ghost && { head, rows: rowsOf(ghost) },
   );
 }

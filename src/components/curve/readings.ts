@@ -6,6 +6,7 @@ import type { CouplingLine, CurveStudy } from '../../solver/studies/curve-study.
 import type { DroopColumn } from '../../solver/studies/droop-family.ts';
 import type { DroopStudy } from '../../solver/studies/droop-study.ts';
 import type { PriceBand } from '../../solver/studies/price-band.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
 import { readBetween } from './plot-model.ts';
 
 export const KEPT_NAMES: Record<Kept, string> = {
@@ -31,6 +32,40 @@ export function exampleDroop({ present, columns }: DroopStudy): number {
   const last = columns.amplitude.at(-1)!;
   return present > NEARLY_FLAT && present <= last ? present : Math.min(EXAMPLE, last);
 }
+
+/** A column of a sweep at its own design's droop. */
+const presentOf =
+  (name: DroopColumn) =>
+  ({ sweep }: CurveStudy) =>
+    columnAt(sweep, name, sweep.present);
+
+/** Of either design as it is drawn, against its own flat wing. */
+export const SWEEP_FIGURES: readonly GhostFigure<CurveStudy>[] = [
+  { label: 'Droop as drawn', read: ({ sweep }) => sweep.present, quantity: 'angle', decimals: 1 },
+  {
+    label: 'Extra drag of its curve',
+    read: presentOf('extraTotalDrag'),
+    quantity: 'force',
+    decimals: 2,
+  },
+  { label: 'Lift lost to it', read: presentOf('lostFraction'), quantity: 'share', decimals: 1 },
+  {
+    label: 'Angle asked for it',
+    read: presentOf('extraAlpha'),
+    quantity: 'angle',
+    decimals: 2,
+  },
+];
+
+export const PRICE_FIGURES: readonly GhostFigure<CurveStudy>[] = [
+  {
+    label: 'Droop at your price',
+    read: ({ price }) => price.place.at,
+    quantity: 'angle',
+    decimals: 1,
+  },
+  { label: 'Neutral droop', read: ({ price }) => price.neutral, quantity: 'angle', decimals: 1 },
+];
 
 /** Which of the two is being paid: induced drag, or wetted area. */
 export function paymentReading(sweep: DroopStudy, units: UnitSystem): string[] {

@@ -7,10 +7,13 @@ import type { Design } from '../../solver/design/document.ts';
 import type { SectionChoice, SectionComparison } from '../../solver/studies/section-choice.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { take } from '../asked.ts';
-import { figureTable, tableStyles } from '../figure-table.ts';
+import { tableStyles, tableWithGhost } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
+import { type Cell, quantityCell } from '../table-cells.ts';
 import '../text-field.ts';
 import { InSight } from './in-sight.ts';
 
@@ -33,6 +36,8 @@ export class SectionChoices extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** The same sections on it, for its own rider and take-off speed. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private typed: Array<string | null> = [null, null, null];
 
@@ -41,6 +46,10 @@ export class SectionChoices extends LitElement {
     this.design && this.#sight.isSeen
       ? { studies: this.studies, design: this.design, options: { codes: this.#codes } }
       : null,
+  );
+
+  readonly #ghost = new GhostStudy(this, 'sections', () =>
+    this.design && this.#sight.isSeen ? { codes: this.#codes } : null,
   );
 
   /** What is typed, else the drawn root section between one of less and one of more camber. */
@@ -79,12 +88,12 @@ export class SectionChoices extends LitElement {
 
   #answers(compared: SectionComparison) {
     const { units } = this;
-    const found = compared.choices.filter((choice): choice is Found => choice.found !== null);
+    const found = foundIn(compared);
     const problems = compared.choices.filter((choice) => choice.found === null);
     const reading = wantsReading(found);
     return html`${problems.map(({ code, problem }) => html`<p class="trouble">${code}: ${problem}.</p>`)}
       ${reading ? html`<p class="say">${reading}</p>` : nothing}
-      ${found.length > 0 ? sectionTable(found, compared, units) : nothing}
+      ${found.length > 0 ? sectionTable(compared, this.#ghost.result, units) : nothing}
       ${found.length > 1 ? html`<p class="say">${couplingReading(found)}</p>` : nothing}
       <p class="note">
         Camber acts through area, angle and moment. The section is laid along the whole wing, span and stabilizer as drawn;
@@ -112,47 +121,65 @@ function usualCodes(design: Design | null): [string, string, string] {
   return [cambered(Math.max(0, camber - 1)), own, cambered(Math.min(9, camber + 2))];
 }
 
-function sectionTable(found: readonly Found[], { takeOff }: SectionComparison, units: UnitSystem) {
-  const write = (value: number | null, quantity: Quantity, decimals?: number, sign = false) =>
-    value === null
-      ? 'none'
-      : formatValue(value, quantity, units, { sign, ...(decimals !== undefined && { decimals }) });
+/** Only sections that could be laid along the open design's wing have a column. */
+function sectionTable(own: SectionComparison, ghost: SectionComparison | null, units: UnitSystem) {
+  const codes = foundIn(own).map(({ code }) => code);
+  return tableWithGhost('For the same rider and take-off speed', own, ghost, (compared) => {
+    const choices = codes.map((code) => foundIn(compared).find((choice) => choice.code === code));
+    const rows = rowsOf(compared, units);
+    return {
+      head: ['', ...codes],
+      rows: rows.map(([name, read], k) => ({
+        key: String(k),
+        cells: [name, ...choices.map((choice) => (choice ? read(choice) : 'not possible'))],
+      })),
+    };
+  });
+}
+
+const foundIn = ({ choices }: SectionComparison) =>
+  choices.filter((choice): choice is Found => choice.found !== null);
+
+type Row = [name: string, read: (choice: Found) => Cell];
+
+function rowsOf({ takeOff }: SectionComparison, units: UnitSystem): Row[] {
+  const cell = (value: number | null, quantity: Quantity, decimals?: number, sign = false) => {
+    const looks = { sign, bare: true, why: 'none', ...(decimals !== undefined && { decimals }) };
+    return quantityCell(value, quantity, units, looks);
+  };
+  const angle = (value: number | null, decimals: number, sign = false) =>
+    quantityCell(value, 'angle', units, { decimals, sign, why: 'none' });
   const named = (name: string, quantity: Quantity) => {
     const unit = unitOf(quantity, units);
     return unit ? `${name}, ${unit}` : name;
   };
-  const row = (name: string, read: (choice: Found) => string) => ({ cells: [name, ...found.map(read)] });
-  return figureTable(
-    'For the same rider and take-off speed',
-    ['', ...found.map(({ code }) => code)],
+  return [
     [
-      row(`usable CL of the wing at ${formatWithUnit(takeOff, 'speed', units)}`, ({ found: of }) =>
-        write(of.usableCL, 'ratio', 2),
-      ),
-      row(named('area', 'area'), ({ found: of }) => write(of.area, 'area')),
-      row('wing CL at cruise', ({ found: of }) => write(of.CLcruise, 'ratio', 3)),
-      row('neutral droop', ({ found: of }) =>
-        of.neutralDroop === null ? 'none' : `${write(of.neutralDroop, 'angle', 1)}°`,
-      ),
-      row(named('wetted area', 'area'), ({ found: of }) => write(of.wettedArea, 'area')),
-      row(named('profile drag at top speed', 'force'), ({ found: of }) =>
-        write(of.profileDragTop, 'force', 1),
-      ),
-      row(named('nose-down moment of the camber at cruise', 'moment'), ({ found: of }) =>
-        write(of.noseDown, 'moment', 1),
-      ),
-      row(named('stabilizer’s load with the stance kept', 'force'), ({ found: of }) =>
-        write(of.stabilizerLift, 'force', 0, true),
-      ),
-      row(named('wing boils from', 'speed'), ({ found: of }) => write(of.inception, 'speed', 1)),
-      row('fuselage to the flow at cruise', ({ found: of }) => `${write(of.alphaCruise, 'angle', 2, true)}°`),
-      row('on the drawn wing, C_lr about the foil’s own axes', ({ coupling }) =>
-        write(coupling.own, 'ratio', 4, true),
-      ),
-      row('the same about the stream', ({ coupling }) => write(coupling.stream, 'ratio', 4, true)),
-      row('the same, wing alone', ({ coupling }) => write(coupling.wingStream, 'ratio', 4, true)),
+      `usable CL of the wing at ${formatWithUnit(takeOff, 'speed', units)}`,
+      ({ found }) => cell(found.usableCL, 'ratio', 2),
     ],
-  );
+    [named('area', 'area'), ({ found }) => cell(found.area, 'area')],
+    ['wing CL at cruise', ({ found }) => cell(found.CLcruise, 'ratio', 3)],
+    ['neutral droop', ({ found }) => angle(found.neutralDroop, 1)],
+    [named('wetted area', 'area'), ({ found }) => cell(found.wettedArea, 'area')],
+    [named('profile drag at top speed', 'force'), ({ found }) => cell(found.profileDragTop, 'force', 1)],
+    [
+      named('nose-down moment of the camber at cruise', 'moment'),
+      ({ found }) => cell(found.noseDown, 'moment', 1),
+    ],
+    [
+      named('stabilizer’s load with the stance kept', 'force'),
+      ({ found }) => cell(found.stabilizerLift, 'force', 0, true),
+    ],
+    [named('wing boils from', 'speed'), ({ found }) => cell(found.inception, 'speed', 1)],
+    ['fuselage to the flow at cruise', ({ found }) => angle(found.alphaCruise, 2, true)],
+    [
+      'on the drawn wing, C_lr about the foil’s own axes',
+      ({ coupling }) => cell(coupling.own, 'ratio', 4, true),
+    ],
+    ['the same about the stream', ({ coupling }) => cell(coupling.stream, 'ratio', 4, true)],
+    ['the same, wing alone', ({ coupling }) => cell(coupling.wingStream, 'ratio', 4, true)],
+  ];
 }
 
 function wantsReading(found: readonly Found[]): string | null {

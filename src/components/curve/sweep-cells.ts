@@ -153,8 +153,8 @@ export function indexSeries({ coupling, sweep }: CurveStudy, write: (speed: numb
   });
 }
 
-/** Present design, price and neutral droop, where they lie on the sweep. */
-export function droopMarks({ sweep, price }: CurveStudy): PlotMark[] {
+/** Present design, price and neutral droop, and the ghost's droop, where they lie on the sweep. */
+export function droopMarks({ sweep, price }: CurveStudy, ghost: CurveStudy | null): PlotMark[] {
   const last = sweep.columns.amplitude.at(-1)!;
   const marks: PlotMark[] = [];
   const add = (name: string, at: number | null, looks: Omit<PlotMark, 'name' | 'at'>) => {
@@ -163,6 +163,7 @@ export function droopMarks({ sweep, price }: CurveStudy): PlotMark[] {
   add('now', sweep.present, { colour: '--ink', width: 2 });
   add('your price', price.place.at, { colour: '--thrown', dash: [6, 3] });
   add('neutral', price.neutral, { colour: '--tail', dash: [2, 3] });
+  if (ghost) add('ghost', ghost.sweep.present, { colour: '--ghost', dash: [4, 4] });
   return marks;
 }
 

@@ -3,18 +3,21 @@
  * Roll positive starboard down, yaw positive nose to starboard, side force positive to starboard.
  */
 import { css, html, type TemplateResult } from 'lit';
-import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import type { Derivatives } from '../../solver/report.ts';
 import type { LateralCoupling, Ratios } from '../../solver/studies/coupling.ts';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
-import { figureTable, tableFrame } from '../figure-table.ts';
+import { tableFrame, tableWithGhost } from '../figure-table.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
+import { drawCell, figureCell, quantityCell } from '../table-cells.ts';
 import {
+  bandCell,
   coefficient,
+  coefficientCell,
   LATERAL_KEYS,
   LATERAL_NAMES,
   VERTICAL_KEYS,
   VERTICAL_NAMES,
-  withBand,
 } from './words.ts';
 
 export type Whole = 'foil' | 'craft';
@@ -58,6 +61,11 @@ export const couplingStyles = css`
     font-weight: 600;
     color: var(--ink);
   }
+  .matrix .ghost {
+    padding: 0 0 0 0.35rem;
+    border-right: 0;
+    border-left: 2px dashed var(--ghost);
+  }
   .matrix small,
   .matrix th small {
     display: block;
@@ -74,112 +82,141 @@ function totalOf({ vortex, profile }: LateralCoupling): Derivatives {
   return Object.fromEntries(entries) as Record<keyof Derivatives, number>;
 }
 
-export function couplingMatrix(study: HoldStudy, whole: Whole, units: UnitSystem): TemplateResult {
-  const total = totalOf(study.coupling[whole]);
+export function couplingMatrix(
+  study: HoldStudy,
+  ghost: HoldStudy | null,
+  whole: Whole,
+  units: UnitSystem,
+): TemplateResult {
+  const behind = ghost && { study: ghost, total: totalOf(ghost.coupling[whole]) };
+  const own = { study, total: totalOf(study.coupling[whole]) };
   const caption =
     whole === 'foil' ? 'Foil alone, about the wing’s root' : 'Craft, strut and all, about the balance point';
   const rows = (Object.keys(CAUSES) as Cause[]).map(
     (cause) => html`<tr>
       <th scope="row">${CAUSES[cause].title} <small>${CAUSES[cause].by}</small></th>
-      ${(Object.keys(EFFECTS) as Effect[]).map((effect) => cell(study, whole, units, total, cause, effect))}
+      ${(Object.keys(EFFECTS) as Effect[]).map((effect) => cell(own, behind, whole, units, cause, effect))}
     </tr>`,
   );
   const head = ['when it …', ...Object.values(EFFECTS).map((title) => `it ${title}`)];
-  return tableFrame(caption, head, rows, { kind: 'matrix' });
+  return tableFrame(caption, head, rows, { kind: 'matrix', ghostHead: ghost && head });
+}
+
+/** A study with the sum of its parts. */
+interface Summed {
+  study: HoldStudy;
+  total: Derivatives;
 }
 
 function cell(
-  study: HoldStudy,
+  own: Summed,
+  behind: Summed | null,
   whole: Whole,
   units: UnitSystem,
-  total: Derivatives,
   cause: Cause,
   effect: Effect,
 ) {
   const key = `${effect}${cause}` as const;
-  const value = total[key];
-  const band = study.band[whole][key];
-  const { force, moment, rate } = study.scale;
-  const amount = (effect === 'CY' ? force : moment) * (cause === 'beta' ? SLIP : RATE * rate);
-  const size = formatWithUnit(Math.abs(value) * amount, effect === 'CY' ? 'force' : 'moment', units);
-  const isResolved = Math.abs(value) > band;
+  const value = own.total[key];
+  const isResolved = Math.abs(value) > own.study.band[whole][key];
+  const size = ({ study, total }: Summed) => {
+    const { force, moment, rate } = study.scale;
+    const amount = (effect === 'CY' ? force : moment) * (cause === 'beta' ? SLIP : RATE * rate);
+    return quantityCell(Math.abs(total[key]) * amount, effect === 'CY' ? 'force' : 'moment', units);
+  };
+  const banded = ({ study, total }: Summed) => bandCell(total[key], study.band[whole][key]);
   return html`<td>
     <b>${isResolved ? SAYINGS[key][value > 0 ? 0 : 1] : 'hardly: not resolved'}</b>
-    <small>${size}</small>
-    <small>${withBand(value, band)}</small>
+    <small>${drawCell(size(own), behind ? size(behind) : undefined)}</small>
+    <small>${drawCell(banded(own), behind ? banded(behind) : undefined)}</small>
   </td>`;
 }
 
-export function partsTable(study: HoldStudy, whole: Whole): TemplateResult {
-  const { vortex, profile } = study.coupling[whole];
+export function partsTable(own: HoldStudy, ghost: HoldStudy | null, whole: Whole): TemplateResult {
   const parts =
     whole === 'foil' ? (['wing', 'stabilizer'] as const) : (['wing', 'stabilizer', 'strut'] as const);
-  const rows = LATERAL_KEYS.map((key) => ({
-    cells: [
-      LATERAL_NAMES[key],
-      ...parts.map((part) => coefficient(vortex[part][key] + profile[part][key])),
-      withBand(vortex.total[key] + profile.total[key], study.band[whole][key]),
-      coefficient(profile.total[key]),
-    ],
-  }));
-  return figureTable(
-    whole === 'foil' ? 'Foil alone, by part' : 'Craft, by part',
-    ['', ...parts, 'all ± method', 'of it drag'],
-    rows,
-  );
+  const caption = whole === 'foil' ? 'Foil alone, by part' : 'Craft, by part';
+  return tableWithGhost(caption, own, ghost, ({ coupling, band }) => {
+    const { vortex, profile } = coupling[whole];
+    return {
+      head: ['', ...parts, 'all ± method', 'of it drag'],
+      rows: LATERAL_KEYS.map((key) => ({
+        cells: [
+          LATERAL_NAMES[key],
+          ...parts.map((part) => coefficientCell(vortex[part][key] + profile[part][key])),
+          bandCell(vortex.total[key] + profile.total[key], band[whole][key]),
+          coefficientCell(profile.total[key]),
+        ],
+      })),
+    };
+  });
 }
 
-export function verticalTable({ coupling: { vertical } }: HoldStudy): TemplateResult {
-  return figureTable(
-    'Lift and pitch about the balance point, by part',
-    ['', 'wing', 'stabilizer', 'all'],
-    VERTICAL_KEYS.map((key) => ({
+export function verticalTable(own: HoldStudy, ghost: HoldStudy | null): TemplateResult {
+  const parts = ['wing', 'stabilizer', 'total'] as const;
+  const caption = 'Lift and pitch about the balance point, by part';
+  return tableWithGhost(caption, own, ghost, ({ coupling: { vertical } }) => ({
+    head: ['', 'wing', 'stabilizer', 'all'],
+    rows: VERTICAL_KEYS.map((key) => ({
+      cells: [VERTICAL_NAMES[key], ...parts.map((part) => coefficientCell(vertical[part][key]))],
+    })),
+  }));
+}
+
+const RATIOS: Record<keyof Ratios, string> = {
+  rollFromYaw: 'roll from yaw, Clr over |Clp|',
+  yawFromRoll: 'yaw from roll, Cnp over |Cnr|',
+  rollOverYaw: 'roll over yaw in a slip, Clβ over Cnβ',
+};
+
+export function ratioTable(own: HoldStudy, ghost: HoldStudy | null): TemplateResult {
+  return tableWithGhost('Ratios', own, ghost, ({ ratios: { foilVortex, foil, craft } }) => ({
+    head: ['', 'foil, vortex part', 'foil', 'craft'],
+    rows: (Object.keys(RATIOS) as Array<keyof Ratios>).map((key) => ({
       cells: [
-        VERTICAL_NAMES[key],
-        ...(['wing', 'stabilizer', 'total'] as const).map((part) => coefficient(vertical[part][key])),
+        RATIOS[key],
+        ...[foilVortex, foil, craft].map((of) => coefficientCell(of[key], 'not resolved')),
       ],
     })),
-  );
+  }));
 }
 
-export function ratioTable({ ratios }: HoldStudy): TemplateResult {
-  const write = (value: number | null) => (value === null ? 'not resolved' : coefficient(value));
-  const row = (name: string, key: keyof Ratios) => ({
-    cells: [name, write(ratios.foilVortex[key]), write(ratios.foil[key]), write(ratios.craft[key])],
-  });
-  return figureTable(
-    'Ratios',
-    ['', 'foil, vortex part', 'foil', 'craft'],
-    [
-      row('roll from yaw, Clr over |Clp|', 'rollFromYaw'),
-      row('yaw from roll, Cnp over |Cnr|', 'yawFromRoll'),
-      row('roll over yaw in a slip, Clβ over Cnβ', 'rollOverYaw'),
-    ],
-  );
+/** A study with the place of its design's balance point, m aft of the origin. */
+export interface Balanced {
+  study: HoldStudy;
+  balance: number;
 }
 
 /** Where it balances: millimetres first, then two margins that are easily taken for one another. */
-export function marginTable(study: HoldStudy, balance: number, units: UnitSystem): TemplateResult {
-  const chords = (value: number) => `${coefficient(value)} mean chords`;
-  return figureTable(
-    'Where it balances',
-    ['', ''],
-    [
-      {
-        cells: ['neutral point, aft of the wing’s root', formatWithUnit(study.neutralPoint, 'length', units)],
-      },
-      { cells: ['balance point, aft of the wing’s root', formatWithUnit(balance, 'length', units)] },
+export function marginTable(own: Balanced, ghost: Balanced | null, units: UnitSystem): TemplateResult {
+  const chords = (value: number) =>
+    figureCell(value, (of, isDifference) => `${coefficient(of, isDifference)} mean chords`);
+  return tableWithGhost('Where it balances', own, ghost, ({ study, balance }) => ({
+    head: ['', ''],
+    rows: [
+      { cells: ['neutral point, aft of the wing’s root', quantityCell(study.neutralPoint, 'length', units)] },
+      { cells: ['balance point, aft of the wing’s root', quantityCell(balance, 'length', units)] },
       { cells: ['geometric static margin', chords(study.margins.geometric)] },
       { cells: ['−dCm/dCL, every drag at its own depth', chords(study.margins.withDrag)] },
       ...(study.stabilizer
         ? [
-            { cells: ['stabilizer volume', coefficient(study.stabilizer.volume)] },
-            { cells: ['downwash slope at the stabilizer', coefficient(study.stabilizer.downwashSlope)] },
+            { cells: ['stabilizer volume', coefficientCell(study.stabilizer.volume)] },
+            { cells: ['downwash slope at the stabilizer', coefficientCell(study.stabilizer.downwashSlope)] },
           ]
         : []),
     ],
-  );
+  }));
 }
+
+/** What else is said in the sentences. */
+export const COUPLING_FIGURES: readonly GhostFigure<HoldStudy>[] = [
+  {
+    label: 'Of the side force of a slip, the strut bears',
+    read: ({ strutShare }) => strutShare,
+    quantity: 'share',
+    decimals: 0,
+  },
+];
 
 /** The matrix in three sentences. */
 export function couplingReading(study: HoldStudy): string[] {

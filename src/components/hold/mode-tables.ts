@@ -3,8 +3,18 @@ import { css, html, type TemplateResult } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { HoldStudy } from '../../solver/studies/hold-study.ts';
 import type { Mode } from '../../solver/studies/modes.ts';
-import { figureTable, tableFrame } from '../figure-table.ts';
-import { coefficient, MODE_NAMES, type ModeKind, seconds, withBand } from './words.ts';
+import { tableFrame, tableWithGhost } from '../figure-table.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
+import { type Cell, drawCell, figureCell, quantityCell } from '../table-cells.ts';
+import {
+  bandCell,
+  coefficient,
+  coefficientCell,
+  MODE_NAMES,
+  type ModeKind,
+  seconds,
+  secondsCell,
+} from './words.ts';
 
 type AnyMode = Mode<string, ModeKind>;
 
@@ -71,23 +81,41 @@ export function modeSentence(mode: AnyMode, band = 0): string {
   }
 }
 
-export function modeTable({ modes, band }: HoldStudy, group: 'lateral' | 'vertical'): TemplateResult {
+/** The ghost's mode of the same kind stands beside each. */
+export function modeTable(
+  { modes, band }: HoldStudy,
+  ghost: HoldStudy | null,
+  group: 'lateral' | 'vertical',
+): TemplateResult {
   const caption = group === 'lateral' ? 'Sideways: slip, roll, turn' : 'Up and down: speed, pitch, depth';
-  const rows = (modes[group] as readonly AnyMode[]).map(
-    (mode) => html`<tr>
+  const others = (ghost?.modes[group] ?? []) as readonly AnyMode[];
+  const rows = (modes[group] as readonly AnyMode[]).map((mode) => {
+    const other = others.find(({ kind }) => kind === mode.kind);
+    const behind = other && modeCells(other, ghost?.band.modes[other.kind]);
+    return html`<tr>
       <th scope="row">${MODE_NAMES[mode.kind]} <small>${modeSentence(mode, band.modes[mode.kind])}</small></th>
-      <td>${pace(mode)}</td>
-      <td>${mode.period === null ? '–' : seconds(mode.period)}</td>
-      <td>${mode.imaginary === 0 ? '–' : coefficient(mode.damping)}</td>
-      <td>${growth(mode.real, band.modes[mode.kind])}</td>
-    </tr>`,
-  );
+      ${modeCells(mode, band.modes[mode.kind]).map((cell, k) => html`<td>${drawCell(cell, behind?.[k])}</td>`)}
+    </tr>`;
+  });
   const head = ['', 'half or double', 'period', 'damping', 'growth, 1/s'];
-  return tableFrame(caption, head, rows, { kind: 'modes' });
+  return tableFrame(caption, head, rows, { kind: 'modes', ghostHead: ghost && head });
 }
 
-const growth = (real: number, band: number | undefined) =>
-  band === undefined ? coefficient(real) : withBand(real, band);
+const modeCells = (mode: AnyMode, band: number | undefined): Cell[] => [
+  pace(mode),
+  secondsCell(mode.period),
+  coefficientCell(mode.imaginary === 0 ? null : mode.damping),
+  bandCell(mode.real, band),
+];
+
+export const FALL_FIGURES: readonly GhostFigure<HoldStudy>[] = [
+  {
+    label: 'Kept from turning, the lean doubles in',
+    read: ({ modes }) => Math.LN2 / modes.fallHeldStraight,
+    quantity: 'time',
+    decimals: 2,
+  },
+];
 
 /** What the rider balances, beside the pendulum that it nearly is. */
 export function fallReading({ modes }: HoldStudy, balanceHeight: number, units: UnitSystem): string {
@@ -96,18 +124,18 @@ export function fallReading({ modes }: HoldStudy, balanceHeight: number, units: 
   return `An untended craft always falls. Kept from turning, the lean doubles in ${straight}, nearly as a pendulum ${height} tall stood on its head, whatever the foil; the rider’s balance is no part of these figures.`;
 }
 
-export function massTable({ modes: { inertia, addedMass } }: HoldStudy, units: UnitSystem): TemplateResult {
-  const kilograms = (value: number) => formatWithUnit(value, 'mass', units);
-  const spin = (value: number) => `${coefficient(value)} kg m²`;
-  return figureTable(
-    'What has to be moved, about the balance point',
-    ['', 'rider, board, foil', 'water moved along'],
-    [
+export function massTable(own: HoldStudy, ghost: HoldStudy | null, units: UnitSystem): TemplateResult {
+  const kilograms = (value: number) => quantityCell(value, 'mass', units);
+  const spin = (value: number) => figureCell(value, (of, sign) => `${coefficient(of, sign)} kg m²`);
+  const caption = 'What has to be moved, about the balance point';
+  return tableWithGhost(caption, own, ghost, ({ modes: { inertia, addedMass } }) => ({
+    head: ['', 'rider, board, foil', 'water moved along'],
+    rows: [
       { cells: ['sideways', kilograms(inertia.mass), kilograms(addedMass.sway)] },
       { cells: ['up and down', kilograms(inertia.mass), kilograms(addedMass.heave)] },
       { cells: ['in roll', spin(inertia.roll), spin(addedMass.roll)] },
       { cells: ['in pitch', spin(inertia.pitch), spin(addedMass.pitch)] },
       { cells: ['in yaw', spin(inertia.yaw), spin(addedMass.yaw)] },
     ],
-  );
+  }));
 }

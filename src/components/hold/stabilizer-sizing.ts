@@ -11,6 +11,8 @@ import type { Sizing, SizingOptions } from '../../solver/studies/stabilizer-sizi
 import { answerStyles } from '../answer-styles.ts';
 import type { DesignEditEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { holdStyles } from './hold-styles.ts';
 import '../number-field.ts';
 import { recall, remember } from '../preferences.ts';
@@ -60,6 +62,8 @@ export class StabilizerSizing extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Its choices stand beside these. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private wanted: Wanted = recall('sizing', {});
   @state() private steps: Steps = recall('shims', {});
@@ -75,6 +79,12 @@ export class StabilizerSizing extends LitElement {
     design: this.design,
     options: this.steps,
   }));
+  readonly #ghostSizing = new GhostStudy(this, 'sizing', ({ stabilizer }) => stabilizer && this.wanted);
+  readonly #ghostChanges = new GhostStudy(
+    this,
+    'stabilizerChanges',
+    ({ stabilizer }) => stabilizer && this.steps,
+  );
 
   protected override render() {
     const { design } = this;
@@ -102,7 +112,7 @@ export class StabilizerSizing extends LitElement {
           this.#field(key, WANTED[key], this.wanted[key], { ...sizing.wanted, ...sizing.given }[key]),
         )}
       </div>
-      ${choicesTable(sizing, this.units, this.#taker(this.#sizing))}
+      ${choicesTable(sizing, this.#ghostSizing.result, this.units, this.#taker(this.#sizing))}
       <p class="note">
         Each choice keeps the stabilizer’s shape, sections and droop, and is balanced at cruise with the stance kept: the
         drags compare foils that are ridden alike. Margins known from aircraft do not apply to a weight two metres above the
@@ -118,7 +128,7 @@ export class StabilizerSizing extends LitElement {
           this.#field(key, STEPS[key], this.steps[key], STEPS[key].usual),
         )}
       </div>
-      ${changesTable(changes, this.units, this.#taker(this.#changes))}`;
+      ${changesTable(changes, this.#ghostChanges.result, this.units, this.#taker(this.#changes))}`;
   }
 
   /** A choice is a size relative to the stabilizer it was found for: it waits until the figures are those of this one. */

@@ -5,10 +5,17 @@ import type { HoldStudy } from '../../solver/studies/hold-study.ts';
 import type { ModeTracks } from '../../solver/studies/mode-tracks.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { uprightMark } from '../chart-marks.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
-import { coefficient, LATERAL_KEYS, LATERAL_NAMES, MODE_NAMES, type ModeKind } from './words.ts';
+import {
+  coefficient,
+  coefficientCell,
+  LATERAL_KEYS,
+  LATERAL_NAMES,
+  MODE_NAMES,
+  type ModeKind,
+} from './words.ts';
 
 const COLOURS: Partial<Record<ModeKind, `--${string}`>> = {
   fall: '--thrown',
@@ -39,7 +46,7 @@ const VERTICAL: readonly ModeKind[] = [
 /** Quick modes have a chart of their own: beside them the others would lie flat. */
 export function trackCharts(tracks: ModeTracks, ghost: ModeTracks | null): TemplateResult {
   const along = (heading: string, read: (of: ModeTracks) => ChartSeries[]) =>
-    chart(heading, tracks, withGhost(read(tracks), ghost && read(ghost)));
+    chart(heading, tracks, ghost, withGhost(read(tracks), ghost && read(ghost)));
   const straight = (of: ModeTracks) =>
     line('falls over, kept from turning', of, of.fallHeldStraight, '--soft', [4, 4]);
   return html`<div class="charts">
@@ -71,10 +78,12 @@ function line(
   return [dash ? { name, x, y, colour, dash } : { name, x, y, colour }];
 }
 
-function chart(heading: string, { present, amplitude }: ModeTracks, series: ChartSeries[]) {
+function chart(heading: string, own: ModeTracks, ghost: ModeTracks | null, series: ChartSeries[]) {
+  const { present, amplitude } = own;
   if (series.length === 0) return nothing;
-  const isInside = present >= 0 && present <= last(amplitude);
-  const isNow = isInside ? [uprightMark('now', present, series, '--ink', [3, 3])] : [];
+  const mark = (name: string, at: number, colour: `--${string}`) =>
+    at >= 0 && at <= last(amplitude) ? [uprightMark(name, at, series, colour, [3, 3])] : [];
+  const marks = [...mark('now', present, '--ink'), ...(ghost ? mark('ghost', ghost.present, '--ghost') : [])];
   return html`<line-chart
     .heading=${heading}
     x-name="wing droop"
@@ -84,54 +93,65 @@ function chart(heading: string, { present, amplitude }: ModeTracks, series: Char
     y-unit="1/s"
     .yDecimals=${2}
     .summary=${`Growth rate of ${series.map(({ name }) => name).join(', ')} against wing droop, now ${writeFixed(present, 1)} degrees; below zero it dies out.`}
-    .series=${[...series, ...isNow]}
+    .series=${[...series, ...marks]}
   ></line-chart>`;
 }
 
 const first = (values: Float64Array) => values.find((value) => Number.isFinite(value)) ?? Number.NaN;
 const last = (values: Float64Array) => values.findLast((value) => Number.isFinite(value)) ?? Number.NaN;
 
-export function modeMoves(tracks: ModeTracks, { band }: HoldStudy): TemplateResult {
-  const kinds = Object.keys(tracks.modes) as ModeKind[];
-  return figureTable(
-    `Growth, 1/s, flat and at ${writeFixed(last(tracks.amplitude), 0)}°`,
-    ['', 'flat', 'drooped', 'moves by', 'method'],
-    kinds.map((kind) => {
+/** Tracks with the bands of the method, where they are known. */
+export interface Tracked {
+  tracks: ModeTracks;
+  band: HoldStudy['band'] | null;
+}
+
+/** The droop a table ends at; the ghost's own stands with it where it is another. */
+const headOf = (tracks: ModeTracks, ...others: string[]) => [
+  '',
+  'flat',
+  `at ${writeFixed(last(tracks.amplitude), 0)}°`,
+  'moves by',
+  ...others,
+];
+
+export function modeMoves(own: Tracked, ghost: Tracked | null): TemplateResult {
+  return tableWithGhost('Growth, 1/s, flat and drooped', own, ghost, ({ tracks, band }) => ({
+    head: headOf(tracks, 'method'),
+    rows: (Object.keys(tracks.modes) as ModeKind[]).map((kind) => {
       const { real } = tracks.modes[kind]!;
       const moved = last(real) - first(real);
-      const own = band.modes[kind];
-      const isLess = own !== undefined && Math.abs(moved) < own;
+      const width = band?.modes[kind];
+      const isLess = width !== undefined && Math.abs(moved) < width;
       return {
         cells: [
           MODE_NAMES[kind],
-          coefficient(first(real)),
-          coefficient(last(real)),
-          isLess ? 'less than its band' : coefficient(moved),
-          own === undefined ? '–' : `± ${coefficient(own)}`,
+          coefficientCell(first(real)),
+          coefficientCell(last(real)),
+          isLess ? 'less than its band' : coefficientCell(moved),
+          width === undefined ? '–' : `± ${coefficient(width)}`,
         ],
       };
     }),
-  );
+  }));
 }
 
-export function derivativeMoves(tracks: ModeTracks): TemplateResult {
-  const end = writeFixed(last(tracks.amplitude), 0);
-  return figureTable(
-    `Derivatives of the craft, flat and at ${end}°`,
-    ['', 'flat', 'drooped', 'moves by', 'of it strut'],
-    LATERAL_KEYS.map((key) => {
+export function derivativeMoves(own: ModeTracks, ghost: ModeTracks | null): TemplateResult {
+  return tableWithGhost('Derivatives of the craft, flat and drooped', own, ghost, (tracks) => ({
+    head: headOf(tracks, 'of it strut'),
+    rows: LATERAL_KEYS.map((key) => {
       const { total, strut } = tracks.derivatives[key];
       return {
         cells: [
           LATERAL_NAMES[key],
-          coefficient(first(total)),
-          coefficient(last(total)),
-          coefficient(last(total) - first(total)),
-          coefficient(last(strut) - first(strut)),
+          coefficientCell(first(total)),
+          coefficientCell(last(total)),
+          coefficientCell(last(total) - first(total)),
+          coefficientCell(last(strut) - first(strut)),
         ],
       };
     }),
-  );
+  }));
 }
 
 export function tracksReading(tracks: ModeTracks, { band }: HoldStudy): string {

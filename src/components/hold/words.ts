@@ -5,6 +5,7 @@ import type { Derivatives } from '../../solver/report.ts';
 import type { HoldFigure } from '../../solver/studies/hold-report.ts';
 import type { LateralKind, VerticalKind } from '../../solver/studies/mode-kinds.ts';
 import type { VerticalDerivatives } from '../../solver/studies/vertical-slopes.ts';
+import { type FigureCell, figureCell } from '../table-cells.ts';
 
 export type ModeKind = LateralKind | VerticalKind;
 export type LateralKey = keyof Derivatives;
@@ -59,9 +60,26 @@ export const FIGURE_NAMES: Record<HoldFigure, string> = {
 };
 
 /** Three significant digits, never an exponent. */
-export function coefficient(value: number): string {
-  return formatValue(value, 'ratio', 'si', { decimals: decimalsOf(Math.abs(value)) });
+export function coefficient(value: number, sign = false): string {
+  return formatValue(value, 'ratio', 'si', { decimals: decimalsOf(Math.abs(value)), sign });
 }
+
+export const coefficientCell = (value: number | null | undefined, why?: string): FigureCell =>
+  figureCell(value, coefficient, why);
+
+/** With the method's own band, where it is known. */
+export const bandCell = (value: number, band: number | undefined): FigureCell =>
+  figureCell(value, (of, isDifference) =>
+    isDifference || band === undefined ? coefficient(of, isDifference) : withBand(of, band),
+  );
+
+/** A time; a difference with its sign. */
+export const secondsCell = (value: number | null, why?: string): FigureCell =>
+  figureCell(
+    value,
+    (of, isDifference) => `${isDifference && of > 0 ? '+' : of < 0 ? '\u2212' : ''}${seconds(Math.abs(of))}`,
+    why,
+  );
 
 function decimalsOf(size: number): number {
   return size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4;

@@ -19,6 +19,8 @@ import '../build/print-sheet.ts';
 import { buildSettings } from '../build/settings.ts';
 import { stationTables } from '../build/stations.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 
 /** From the screen to the mould: checks, files, the printed sheet, stations, masses, the wing as measured. */
@@ -78,18 +80,22 @@ export class BuildPanel extends LitElement {
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
   @property({ attribute: false }) exporter: Exporter | null = null;
+  /** Its stations and masses stand beside these; files and sheet are of the open design alone. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private choices: FileChoices = USUAL_CHOICES;
 
   readonly #overview = new StudyController(this, 'workshop', () => ({
     studies: this.studies,
     design: this.design,
-    options: {
-      draw: this.choices.draw,
-      fliesAsDrawn: this.choices.fliesAsDrawn,
-      date: new Date().toISOString().slice(0, 10),
-    },
+    options: this.#options,
   }));
+  readonly #ghost = new GhostStudy(this, 'workshop', () => this.#options);
+
+  get #options() {
+    const { draw, fliesAsDrawn } = this.choices;
+    return { draw, fliesAsDrawn, date: new Date().toISOString().slice(0, 10) };
+  }
 
   protected override render() {
     const { design } = this;
@@ -144,13 +150,15 @@ export class BuildPanel extends LitElement {
 
   #answers(design: Design, overview: Overview) {
     const { asBuilt, stations } = overview;
+    const behind = this.#ghost.result;
+    const other = behind && typeof behind.asBuilt !== 'string' ? behind.asBuilt : null;
     return html`<section aria-labelledby="stations">
         <h2 id="stations">Stations</h2>
-        ${stationTables(stations, this.units)}
+        ${stationTables(stations, behind?.stations ?? null, this.units)}
       </section>
       <section aria-labelledby="material">
         <h2 id="material">Mass and material</h2>
-        <div class="narrow">${material(overview, this.units)}</div>
+        <div class="narrow">${material(overview, behind, this.units)}</div>
       </section>
       <section aria-labelledby="built">
         <h2 id="built">As built</h2>
@@ -158,7 +166,7 @@ export class BuildPanel extends LitElement {
         ${
           typeof asBuilt === 'string'
             ? html`<p class="trouble" role="status">${asBuilt}</p>`
-            : html`<div class="narrow">${asBuiltAnswer(asBuilt, this.units)}</div>`
+            : html`<div class="narrow">${asBuiltAnswer(asBuilt, other, this.units)}</div>`
         }
       </section>`;
   }

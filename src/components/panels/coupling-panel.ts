@@ -16,6 +16,7 @@ import '../choice-field.ts';
 import { bandReading, holdScale, scaleStyles } from '../beside/hold-scale.ts';
 import { tableStyles } from '../figure-table.ts';
 import type { Ghost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import * as coupling from '../hold/coupling-tables.ts';
 import * as trust from '../hold/index-trust.ts';
@@ -58,6 +59,7 @@ export class CouplingPanel extends LitElement {
 
   readonly #hold = this.#study('hold', () => ({ axes: this.axes }));
   readonly #tracks = this.#study('modeTracks', () => ({}));
+  readonly #ghostHold = new GhostStudy(this, 'hold', () => ({ axes: this.axes }));
   readonly #ghostTracks = new GhostStudy(this, 'modeTracks', () => ({}));
 
   #study<N extends StudyName>(name: N, options: () => StudyOptions<N>): StudyController<N> {
@@ -75,7 +77,12 @@ export class CouplingPanel extends LitElement {
     return html`<p class="caution">${CAUTION}</p>
       <section aria-labelledby="sized">
         <h2 id="sized">Is the stabilizer big enough?</h2>
-        <stabilizer-sizing .design=${design} .units=${this.units} .studies=${this.studies}></stabilizer-sizing>
+        <stabilizer-sizing
+          .design=${design}
+          .units=${this.units}
+          .studies=${this.studies}
+          .ghost=${this.ghost}
+        ></stabilizer-sizing>
       </section>
       <section aria-labelledby="coupled">
         <h2 id="coupled">What a slip, a roll and a turn do</h2>
@@ -107,10 +114,15 @@ export class CouplingPanel extends LitElement {
 
   #coupling(found: HoldStudy, design: Design) {
     const { failure } = this.#hold;
+    const { ghost, units } = this;
+    const behind = this.#ghostHold.result;
+    const own = { study: found, balance: design.brief.balance.x };
+    const other = ghost && behind && { study: behind, balance: ghost.design.brief.balance.x };
     return html`${failure ? html`<p class="trouble" role="status">${failure}</p>` : nothing}
       ${coupling.couplingReading(found).map((sentence) => html`<p class="say">${sentence}</p>`)}
+      ${ghostFigures(found, behind, units, coupling.COUPLING_FIGURES)}
       <div class="pair wide">
-        ${coupling.couplingMatrix(found, 'foil', this.units)} ${coupling.couplingMatrix(found, 'craft', this.units)}
+        ${coupling.couplingMatrix(found, behind, 'foil', units)} ${coupling.couplingMatrix(found, behind, 'craft', units)}
       </div>
       <div class="controls">
         <choice-field
@@ -132,15 +144,20 @@ export class CouplingPanel extends LitElement {
       <details>
         <summary>What each part adds</summary>
         <div class="pair wide">
-          ${coupling.partsTable(found, 'craft')} ${coupling.partsTable(found, 'foil')} ${coupling.verticalTable(found)}
-          ${coupling.ratioTable(found)} ${coupling.marginTable(found, design.brief.balance.x, this.units)}
+          ${coupling.partsTable(found, behind, 'craft')} ${coupling.partsTable(found, behind, 'foil')}
+          ${coupling.verticalTable(found, behind)} ${coupling.ratioTable(found, behind)}
+          ${coupling.marginTable(own, other, units)}
         </div>
       </details>`;
   }
 
   #modes(found: HoldStudy, design: Design) {
+    const behind = this.#ghostHold.result;
     return html`<p class="say">${modes.fallReading(found, design.brief.balance.height, this.units)}</p>
-      <div class="pair wide">${modes.modeTable(found, 'lateral')} ${modes.modeTable(found, 'vertical')}</div>
+      ${ghostFigures(found, behind, this.units, modes.FALL_FIGURES)}
+      <div class="pair wide">
+        ${modes.modeTable(found, behind, 'lateral')} ${modes.modeTable(found, behind, 'vertical')}
+      </div>
       <p class="note">
         Small motions about level running at cruise, a rigid rider who does nothing, the strut included, growth with the
         method’s band. Estimates for comparing designs: nobody rides untended.
@@ -151,7 +168,7 @@ export class CouplingPanel extends LitElement {
     return html`<details>
       <summary>Masses behind it, and the water that moves along</summary>
       <inertia-fields .design=${design} .units=${this.units}></inertia-fields>
-      ${found ? html`<div class="short">${modes.massTable(found, this.units)}</div>` : nothing}
+      ${found ? html`<div class="short">${modes.massTable(found, this.#ghostHold.result, this.units)}</div>` : nothing}
       <p class="note">
         Added mass by strips: rho pi c²/4 a metre along each strip’s normal (H. Lamb, Hydrodynamics, 1932, art. 71); ends,
         thickness and the surface’s share left out.
@@ -163,11 +180,14 @@ export class CouplingPanel extends LitElement {
     const study = this.#tracks.result;
     if (!found && this.#hold.failure) return html`<p class="note">No figures: see above.</p>`;
     if (!study || !found) return studyWait(this.#tracks, 'Bending the wing');
+    const behind = this.#ghostTracks.result;
+    const own = { tracks: study, band: found.band };
+    const other = behind && { tracks: behind, band: this.#ghostHold.result?.band ?? null };
     return html`<p class="say">${tracks.tracksReading(study, found)}</p>
-      ${tracks.trackCharts(study, this.#ghostTracks.result)}
+      ${tracks.trackCharts(study, behind)}
       <details>
         <summary>Flat against drooped, in figures</summary>
-        <div class="pair wide">${tracks.modeMoves(study, found)} ${tracks.derivativeMoves(study)}</div>
+        <div class="pair wide">${tracks.modeMoves(own, other)} ${tracks.derivativeMoves(study, behind)}</div>
         <p class="note">
           The wing bent by its own law, unrolled length kept. Derivatives about the balance point along the design’s axes, strip drag included, on a projected area and a span that
           shrink as the wing bends.

@@ -29,6 +29,7 @@ import {
 } from '../curve/sweep-cells.ts';
 import { tableStyles } from '../figure-table.ts';
 import { cellsWithGhost, type Ghost, withGhost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import { trustNote } from '../hold/index-trust.ts';
 import '../line-chart.ts';
@@ -164,11 +165,22 @@ export class CurvePanel extends LitElement {
       <section aria-labelledby="loading">${this.#loading(found, design)}</section>
       <section aria-labelledby="sections">
         <h2 id="sections">What that means for a section</h2>
-        <section-choices .design=${design} .units=${this.units} .studies=${this.studies}></section-choices>
+        <section-choices
+          .design=${design}
+          .units=${this.units}
+          .studies=${this.studies}
+          .ghost=${this.ghost}
+        ></section-choices>
       </section>
       <section aria-labelledby="map">
         <h2 id="map">Droop against stabilizer</h2>
-        <droop-map .design=${design} .units=${this.units} .studies=${this.studies} .kept=${this.#kept}></droop-map>
+        <droop-map
+          .design=${design}
+          .units=${this.units}
+          .studies=${this.studies}
+          .kept=${this.#kept}
+          .ghost=${this.ghost}
+        ></droop-map>
       </section>`;
   }
 
@@ -192,7 +204,7 @@ export class CurvePanel extends LitElement {
         x-unit="°"
         .xDecimals=${1}
         .cells=${withRidden(cellsWithGhost(cells(found), x, ghost), this.ridden)}
-        .marks=${droopMarks(found)}
+        .marks=${droopMarks(found, behind)}
         .home=${sweep.present}
         ?plain=${isSecond}
         ?wide=${isSecond}
@@ -209,6 +221,7 @@ export class CurvePanel extends LitElement {
     return html`<h2 id="sweep">What a degree costs and buys <small>${weight} carried at ${speed}, stabilizer as drawn</small></h2>
       ${say.paymentReading(sweep, units).map((sentence) => html`<p class="say">${sentence}</p>`)}
       <p class="say">${say.lostLiftReading(sweep, units)}</p>
+      ${ghostFigures(found, this.#ghost.result, units, say.SWEEP_FIGURES)}
       ${this.#grid('What a degree costs and buys', found, (of) => sweepCells(of.sweep, units))}
       ${this.ridden.points.length > 0 ? html`<p class="say">${bandReading(this.ridden)}</p>` : nothing}
       <p class="note">
@@ -234,6 +247,7 @@ export class CurvePanel extends LitElement {
       <p class="say" data-reading="place">${say.placeReading(found, band, units)}</p>
       <p class="say">${say.neutralReading(found, band)}</p>
       ${saved ? html`<p class="say">${saved}</p>` : nothing}
+      ${ghostFigures(found, this.#ghost.result, units, say.PRICE_FIGURES)}
       <div class="controls">
         <number-field
           .label=${byPoint ? 'Most you would pay for a point of hold' : 'Most you would pay for a degree'}
@@ -268,7 +282,7 @@ export class CurvePanel extends LitElement {
       <p class="say">${say.loadingReading(coupling, units)}</p>
       <div class="pair">
         ${this.#grid('More load wants more curve', found, (of) => [couplingCell(of, speed)], true)}
-        ${couplingTable(coupling, units)}
+        ${couplingTable(coupling, this.#ghost.result?.coupling ?? null, units)}
       </div>
       <p class="note">${independentReading(coupling, isArc)}</p>
       <h3>How far the simple index can be trusted</h3>

@@ -1,7 +1,7 @@
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
-import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
@@ -12,6 +12,7 @@ import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
 import { balancePoint } from '../ledger-workings.ts';
+import { drawCell, quantityCell } from '../table-cells.ts';
 import * as workings from '../workings.ts';
 
 const NOT_RESOLVED = 0.002; // |C_nr| below which a ratio to it says nothing
@@ -84,7 +85,7 @@ export class HoldPanel extends LitElement {
       </div>
       <h2>Where it balances</h2>
       <div class="figures">${this.#balance(design)}</div>
-      ${drawDerivatives(report.stability)}`;
+      ${drawDerivatives(report.stability, this.ghost?.report?.stability)}`;
   }
 
   #figure(
@@ -122,7 +123,7 @@ export class HoldPanel extends LitElement {
       why: noLift,
       note,
     })}
-      ${drawTerms(stability.holdTerms)}`;
+      ${drawTerms(stability.holdTerms, this.ghost?.report?.stability.holdTerms)}`;
   }
 
   #solved(report: Report) {
@@ -194,18 +195,25 @@ export class HoldPanel extends LitElement {
 }
 
 /** The three terms, as they multiply. */
-function drawTerms({ roll, yaw, pitch }: Report['stability']['holdTerms']) {
-  const write = (value: number | null, decimals: number) =>
-    value === null ? 'none' : formatValue(value, 'ratio', 'si', { decimals });
-  const terms = [
-    ['roll term', 'droop by lift', write(roll, 3)],
-    ['yaw term', 'sideways volume', write(yaw, 5)],
-    ['pitch term', 'stabilizer volume', write(pitch, 2)],
-  ];
+function drawTerms(own: Terms, ghost: Terms | undefined) {
   return html`<dl class="terms">
-    ${terms.map(([name, meaning, value]) => html`<div><dt>${name}<br /><small>${meaning}</small></dt><dd>${value}</dd></div>`)}
+    ${TERMS.map(([key, meaning, decimals]) => {
+      const cell = (of: Terms) => quantityCell(of[key], 'ratio', 'si', { decimals, why: 'none' });
+      return html`<div>
+        <dt>${key} term<br /><small>${meaning}</small></dt>
+        <dd>${drawCell(cell(own), ghost && cell(ghost))}</dd>
+      </div>`;
+    })}
   </dl>`;
 }
+
+type Terms = Report['stability']['holdTerms'];
+
+const TERMS = [
+  ['roll', 'droop by lift', 3],
+  ['yaw', 'sideways volume', 5],
+  ['pitch', 'stabilizer volume', 2],
+] as const;
 
 /** C_lr positive: turning to starboard rolls starboard down. */
 function describeRoll(ratio: number | null): string {

@@ -6,11 +6,15 @@ import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import { writeDesign } from '../../solver/design/read.ts';
+import type { FrontPlace } from '../../solver/studies/propose/front.ts';
 import type { Plan } from '../../solver/studies/propose/plan.ts';
 import type { Proposal } from '../../solver/studies/propose/proposal.ts';
+import type { StandingOptions } from '../../solver/studies/propose/standing.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { type Change, DesignKeepEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import * as answer from '../propose/answer.ts';
 import * as front from '../propose/front-chart.ts';
 import '../propose/guided-start.ts';
@@ -96,6 +100,9 @@ export class ProposePanel extends LitElement {
   @property({ attribute: false }) studies: Studies | null = null;
   @property({ attribute: false }) proposals: Proposals | null = null;
 
+  /** The kept design chosen as the ghost, also while the proposal stands behind the wing in its place. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
+
   @state() private seed = 1;
 
   readonly #plan = new StudyController(this, 'proposalPlan', () => ({
@@ -103,6 +110,14 @@ export class ProposePanel extends LitElement {
     design: this.design,
     options: {},
   }));
+  readonly #ghostAnswer = new GhostStudy(this, 'standing', () => {
+    const { proposal, asked } = this.proposals ?? {};
+    return proposal?.outcome === 'found' && asked ? standingIn(asked.design, []) : null;
+  });
+  readonly #ghostFront = new GhostStudy(this, 'standing', () => {
+    const { front: drawn, frontDesign } = this.proposals ?? {};
+    return drawn && frontDesign ? standingIn(frontDesign, drawn.points) : null;
+  });
   #leave: (() => void) | null = null;
   #isBeginning = false; // a guided start is on its way
 
@@ -225,6 +240,7 @@ export class ProposePanel extends LitElement {
 
   #answer(proposals: Proposals, proposal: answer.FoundProposal, design: Design) {
     const taken = isTaken(design, proposal);
+    const behind = this.#ghostAnswer.result;
     return html`<p class="say" role="status">${answer.summary(proposal, this.units)}</p>
       <div class="row">
         <button type="button" class="first" ?disabled=${taken} @click=${() => this.#take(proposal.design)}>
@@ -240,7 +256,7 @@ export class ProposePanel extends LitElement {
         ${this.#shown(proposals)}
       </div>
       <div class="next">${answer.costs(proposal, this.units)} ${answer.nextChanges(proposal, this.units)}</div>
-      <div class="pair">${answer.comparison(proposal, this.units)} ${answer.movedTable(proposal, this.units)}</div>
+      <div class="pair">${answer.comparison(proposal, behind, this.units)} ${answer.movedTable(proposal, behind, this.units)}</div>
       <p class="note">
         Drags with the stabilizer’s incidence as drawn, the rider’s stance following. ${proposal.evaluations} wings tried.
         Figures compare designs: no approval of strength or safety.
@@ -273,6 +289,8 @@ export class ProposePanel extends LitElement {
 
   #drawnFront({ front: drawn, frontDesign }: Proposals, design: Design) {
     if (!drawn) return nothing;
+    const behind = this.#ghostFront.result;
+    const reading = front.ghostReading(behind, this.units);
     const name = (ending: string) => fileNameOf(`${frontDesign?.name ?? 'design'} front`, ending);
     return html`<p class="say">${front.frontReading(drawn, this.units)}</p>
       ${
@@ -280,7 +298,7 @@ export class ProposePanel extends LitElement {
           ? nothing
           : html`<p class="note">The front is of the design as it stood then; it has changed since.</p>`
       }
-      ${front.frontChart(drawn, this.units)}
+      ${reading ? html`<p class="say">${reading}</p>` : nothing} ${front.frontChart(drawn, behind, this.units)}
       <div class="row">
         <button type="button" @click=${() => saveTextFile(front.frontCsv(drawn), name('csv'), 'text/csv')}>
           Save as CSV
@@ -322,6 +340,12 @@ export class ProposePanel extends LitElement {
     const changes = paths.map((path): Change => ({ path, value: begun[path] }));
     this.#isBeginning = sendEdit(this, { changes, label, phase: 'settled' }) === null;
   };
+}
+
+/** What the ghost is measured by: the brief of a design, and the front drawn for it. */
+function standingIn({ brief, wanted }: Design, points: readonly FrontPlace[]): StandingOptions {
+  const front = points.map(({ holdIndex, drag }) => ({ holdIndex, drag }));
+  return { brief, weights: wanted?.weights ?? null, front };
 }
 
 /** Whether the open design is the proposal. */

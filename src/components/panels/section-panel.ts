@@ -121,6 +121,13 @@ export class SectionPanel extends LitElement {
 
   #answers(view: SectionView) {
     const { station, flow, problem } = view;
+    const behind = this.#ghostView.result;
+    const layers = (side: 'upper' | 'lower') =>
+      layerTable(
+        { side: flow![side], chord: station.chord },
+        behind?.flow ? { side: behind.flow[side], chord: behind.station.chord } : null,
+        side,
+      );
     const where =
       station.part === 'strut'
         ? station.flow.tripUpper === undefined
@@ -132,7 +139,7 @@ export class SectionPanel extends LitElement {
         The flow <small>${where}, ${formatWithUnit(station.speed, 'speed', this.units)}, chord ${formatWithUnit(station.chord, 'length', this.units)}</small>
       </h2>
       ${problem ? html`<p class="trouble" role="status">${problem}</p>` : nothing}
-      ${flow ? html`<p class="say">${flowWords(flow.upper, flow.lower)}</p>` : nothing} ${flowDrawing(view)}
+      ${flow ? html`<p class="say">${flowWords(flow.upper, flow.lower)}</p>` : nothing} ${flowDrawing(view, this.#ghostView.result)}
       <div class="pair">
         ${
           flow
@@ -157,7 +164,7 @@ export class SectionPanel extends LitElement {
           ? html`<details>
               <summary>The boundary layer, place by place</summary>
               <div class="pair">
-                ${layerTable(flow.upper, 'upper', station.chord)} ${layerTable(flow.lower, 'lower', station.chord)}
+                ${layers('upper')} ${layers('lower')}
               </div>
             </details>`
           : nothing

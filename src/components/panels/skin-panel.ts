@@ -10,6 +10,7 @@ import { take } from '../asked.ts';
 import '../choice-field.ts';
 import { tableStyles } from '../figure-table.ts';
 import type { Ghost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import '../number-field.ts';
 import { type Look, own, presentLook, stationFields } from '../section/station-fields.ts';
@@ -64,8 +65,7 @@ export class SkinPanel extends LitElement {
   });
   readonly #ghost = new GhostStudy(this, 'skin', (design) => {
     const { part, eta, speed } = presentLook(this.look, design);
-    const isThere = this.design && presentLook(this.look, this.design).part === part;
-    return isThere ? { part, eta, speed: design.brief.speeds[speed] } : null;
+    return this.#isSamePart(part) ? { part, eta, speed: design.brief.speeds[speed] } : null;
   });
   readonly #faults = new StudyController(this, 'faults', () => {
     const { design } = this;
@@ -78,6 +78,17 @@ export class SkinPanel extends LitElement {
     design: this.design,
     options: {},
   }));
+
+  readonly #ghostFinish = new GhostStudy(this, 'finish', () => ({}));
+  readonly #ghostFaults = new GhostStudy(this, 'faults', (design) => {
+    const { part, eta } = presentLook(this.look, design);
+    return this.#isSamePart(part) ? { part, eta, ...this.fault } : null;
+  });
+
+  /** A part of the ghost stands beside the same one. */
+  #isSamePart(part: Look['part']): boolean {
+    return this.design !== null && presentLook(this.look, this.design).part === part;
+  }
 
   protected override render() {
     const { design, units } = this;
@@ -106,6 +117,7 @@ export class SkinPanel extends LitElement {
     return html`<section aria-labelledby="turns">
         <h2 id="turns">Where it turns turbulent</h2>
         <p class="say">${heights.turnReading(view, units)}</p>
+        ${ghostFigures(view, this.#ghost.result, units, heights.TURN_FIGURES)}
         <div class="pair">
           ${heights.frictionChart(view, this.#ghost.result)}
           <div>${heights.practiceFigures(view, this.#ghost.result, units)}</div>
@@ -115,7 +127,7 @@ export class SkinPanel extends LitElement {
         <h2 id="smooth">How smooth is smooth enough</h2>
         <p class="say">${heights.heightReading(view, units)}</p>
         <div class="charts">${sides.map((side) => heights.heightChart(view, this.#ghost.result, side, finish, units))}</div>
-        <div class="pair">${sides.map((side) => heights.heightTable(view, side, units))}</div>
+        <div class="pair">${sides.map((side) => heights.heightTable(view, this.#ghost.result, side, units))}</div>
         <p class="note">
           Lone bump: 600 by its height and the speed there (A. L. Braslow and E. C. Knox, NACA TN 4363, 1958; 450 to 600 in
           use). Step: 900 by its height, gap: 15 000 by its width, unswept (J. P. Nenni and G. L. Gluyas, 1966). Spread: u k/ν of
@@ -166,7 +178,7 @@ export class SkinPanel extends LitElement {
       </div>
       ${
         study
-          ? html`${reading ? html`<p class="say">${reading}</p>` : nothing} ${finishTable(study, units)}
+          ? html`${reading ? html`<p class="say">${reading}</p>` : nothing} ${finishTable(study, this.#ghostFinish.result, units)}
               <p class="note">
                 Drag above a perfect surface, and its share of the foil’s whole drag. Grains trip the layer where a lone bump of
                 their height would, and add friction like sand behind transition (J. Nikuradse, 1933). The total drag shown
@@ -207,7 +219,7 @@ export class SkinPanel extends LitElement {
               ></choice-field>`
         }
       </div>
-      ${study ? html`<div class="words">${faultTable(study, this.units)}</div>` : studyWait(this.#faults, 'Tripping the layer')}
+      ${study ? html`<div class="words">${faultTable(study, this.#ghostFaults.result, this.units)}</div>` : studyWait(this.#faults, 'Tripping the layer')}
       <p class="note">
         A fault that trips the layer pays for the wedge of turbulent flow behind it (20° wide unless said otherwise: G. B.
         Schubauer and P. S. Klebanoff, NACA Report 1289, 1956) and for its own front. For cavities and scratches no sound limit is

@@ -1,29 +1,29 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { withMark } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Fix } from '../../solver/studies/level-running.ts';
-import type { SpeedCase } from '../../solver/studies/speed.ts';
 import type { SpeedStudy } from '../../solver/studies/speed-study.ts';
 import '../choice-field.ts';
 import { take, toPart } from '../asked.ts';
+import { RestedDesign } from '../rested-design.ts';
 import '../speed/cavitation-section.ts';
 import '../speed/details-section.ts';
-import { seriesReading, surfaceBand, troubles, waveWarning } from '../speed/readings.ts';
-import { dragTable, runningTable } from '../speed/running-tables.ts';
+import { SERIES_FIGURES, seriesReading, surfaceBand, troubles, waveWarning } from '../speed/readings.ts';
+import { dragTable, type NamedCase, type NamedRun, runningTable } from '../speed/running-tables.ts';
 import { sectionStyles } from '../speed/section-styles.ts';
 import { seriesCharts } from '../speed/series-charts.ts';
 import '../speed/side-section.ts';
 import '../speed/wave-section.ts';
 import type { Ghost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 
 const COUNT = 60;
-const AT_REST = 200; // ms without a change
 const KEPT = [
   { value: 'incidence', label: 'the wedge' },
   { value: 'stance', label: 'the stance' },
@@ -45,10 +45,7 @@ export class SpeedPanel extends LitElement {
 
   @state() private fix: Fix = 'incidence';
 
-  /** The design once it rests: what takes longer is not asked in the middle of a drag. */
-  @state() private settled: Design | null = null;
-
-  #rest: ReturnType<typeof setTimeout> | undefined;
+  readonly #rested = new RestedDesign(this);
   readonly #series = new StudyController(this, 'speed', () =>
     this.design
       ? {
@@ -63,24 +60,9 @@ export class SpeedPanel extends LitElement {
     this.design ? { ...range(this.design), count: COUNT, fix: this.fix } : null,
   );
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    clearTimeout(this.#rest);
-  }
-
-  protected override updated(changed: PropertyValues): void {
-    if (!changed.has('design')) return;
-    clearTimeout(this.#rest);
-    this.#rest = setTimeout(
-      () => {
-        this.settled = this.design;
-      },
-      this.settled ? AT_REST : 0,
-    );
-  }
-
   protected override render() {
-    const { design, settled, units, studies } = this;
+    const { design, units, studies } = this;
+    const settled = this.#rested.current;
     if (!design) return nothing;
     const study = this.#series.result;
     return html`<div class="controls">${this.#kept()}</div>
@@ -90,8 +72,14 @@ export class SpeedPanel extends LitElement {
           : studyWait(this.#series, 'Running through the speeds')
       }
       <speed-details .design=${settled} .units=${units} .studies=${studies} .ghost=${this.ghost}></speed-details>
-      <speed-side .design=${settled} .units=${units} .studies=${studies} .fix=${this.fix}></speed-side>
-      <speed-waves .design=${settled} .units=${units} .studies=${studies}></speed-waves>
+      <speed-side
+        .design=${settled}
+        .units=${units}
+        .studies=${studies}
+        .fix=${this.fix}
+        .ghost=${this.ghost}
+      ></speed-side>
+      <speed-waves .design=${settled} .units=${units} .studies=${studies} .ghost=${this.ghost}></speed-waves>
       <speed-cavitation .design=${settled} .units=${units} .studies=${studies} .ghost=${this.ghost}></speed-cavitation>`;
   }
 
@@ -117,14 +105,17 @@ export class SpeedPanel extends LitElement {
     const cases = namedCases(study);
     const notes = [waveWarning(cases), surfaceBand(study, this.units)];
     return html`${seriesReading(study, this.units).map((sentence) => html`<p class="say">${sentence}</p>`)}
+      ${ghostFigures(study, this.#ghostSeries.result, this.units, SERIES_FIGURES)}
       ${troubles(cases, study.reach, this.units).map((sentence) => html`<p class="trouble">${sentence}</p>`)}
       ${notes.map((note) => (note ? html`<p class="note">${note}</p>` : nothing))}`;
   }
 
   #tables(study: SpeedStudy, design: Design) {
-    const cases = namedCases(study);
+    const behind = this.#behind();
+    const own = namedRun(study, design);
+    const ghost = behind && { cases: namedCases(behind.study), footAt: behind.footAt };
     return html`<div class="tables">
-        ${runningTable(cases, footOf(design), this.units)} ${dragTable(cases, this.units)}
+        ${runningTable(own, ghost, this.units)} ${dragTable(own, ghost, this.units)}
       </div>
       ${this.#lineUp(study, design)}
       <p class="note">
@@ -157,7 +148,12 @@ function range({ brief: { speeds } }: Design): { from: number; to: number } {
   return { from: Math.max(0.5, 0.8 * speeds.takeOff), to: Math.min(30, 1.1 * speeds.top) };
 }
 
-function namedCases({ named }: SpeedStudy): Array<[string, SpeedCase]> {
+const namedRun = (study: SpeedStudy, design: Design): NamedRun => ({
+  cases: namedCases(study),
+  footAt: footOf(design),
+});
+
+function namedCases({ named }: SpeedStudy): NamedCase[] {
   return [
     ['take-off', named.takeOff],
     ['cruise', named.cruise],

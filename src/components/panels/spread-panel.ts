@@ -5,10 +5,39 @@ import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../sess
 import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import type { Ghost } from '../ghost.ts';
+import { type GhostFigure, ghostFigures } from '../ghost-figures.ts';
 import '../line-chart.ts';
 import { coefficientSeries, liftSeries } from '../spread/charts.ts';
 import { hardestStation, leastMargin, liftToMove, runsBeyond } from '../spread/spread-reading.ts';
-import { placeAlong } from '../spread/stall-readings.ts';
+import { placeAlong } from '../spread/stall-words.ts';
+
+const FIGURES: readonly GhostFigure<Report>[] = [
+  {
+    label: 'Greatest section cl of the wing',
+    read: ({ strips }) => hardestStation(strips.wing)?.cl,
+    quantity: 'ratio',
+    decimals: 2,
+  },
+  {
+    label: 'Least margin to usable lift',
+    read: ({ strips }) => leastMargin(strips.wing).margin,
+    quantity: 'ratio',
+    decimals: 2,
+  },
+  {
+    label: 'Lift to move for the least drag',
+    read: ({ strips }) => liftToMove(strips.wing),
+    quantity: 'share',
+    decimals: 1,
+  },
+  { label: 'Induced drag', read: ({ inducedDrag }) => inducedDrag.farField, quantity: 'force' },
+  {
+    label: 'Span efficiency',
+    read: ({ inducedDrag }) => inducedDrag.spanEfficiency,
+    quantity: 'ratio',
+    decimals: 3,
+  },
+];
 
 /** How lift is shared: lift per span and section lift coefficient of wing and stabilizer, root to tip. */
 @customElement('spread-panel')
@@ -87,7 +116,7 @@ export class SpreadPanel extends LitElement {
           <p class="say">${reading.hardest}</p>
           ${this.#margin(report)}
           <p class="say">${reading.loading}</p>
-          ${this.#drag(report)}
+          ${this.#drag(report)} ${ghostFigures(report, this.ghost?.report, units, FIGURES)}
         </div>
       </div>`;
   }

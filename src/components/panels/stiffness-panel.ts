@@ -11,6 +11,7 @@ import type { Stiffness } from '../../solver/studies/stiffness.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { tableStyles } from '../figure-table.ts';
 import type { Ghost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import '../number-field.ts';
 import * as account from '../stiffness/account.ts';
@@ -58,9 +59,12 @@ export class StiffnessPanel extends LitElement {
     options: { side: this.side },
   }));
   readonly #ghostQuick = new GhostStudy(this, 'stiffness', () => ({ side: this.side }));
+  readonly #ghostRemedies = new GhostStudy(this, 'remedies', () => ({}));
   readonly #ghostThin = new GhostStudy(this, 'thin', () => ({}));
+  readonly #ghostToBuild = new GhostStudy(this, 'toBuild', () => ({}));
   readonly #ghostRide = new GhostStudy(this, 'ride', () => ({}));
   readonly #ghostFrequencies = new GhostStudy(this, 'frequencies', () => ({}));
+  readonly #ghostWhistle = new GhostStudy(this, 'whistle', () => ({}));
   readonly #remedies = this.#study('remedies', {});
   readonly #thin = this.#study('thin', {});
   readonly #toBuild = this.#study('toBuild', {});
@@ -101,12 +105,13 @@ export class StiffnessPanel extends LitElement {
   #account({ account: compliance }: Stiffness) {
     const list = this.#remedies.result;
     const best = list?.[0];
+    const behind = this.#ghostQuick.result?.account ?? null;
     return html`<h2 id="gives">What gives</h2>
-      ${account.shareBars(compliance, this.units)} ${account.accountTable(compliance, this.units)}
+      ${account.shareBars(compliance, behind, this.units)} ${account.accountTable(compliance, behind, this.units)}
       ${
         best
           ? html`<p class="say">What stiffens most: ${best.label}, ${Math.round(100 * (1 - best.left))} % less give over all.</p>
-              ${account.remedyTable(list)}`
+              ${account.remedyTable(list, this.#ghostRemedies.result)}`
           : studyWait(this.#remedies, 'Trying changes')
       }`;
   }
@@ -136,16 +141,18 @@ export class StiffnessPanel extends LitElement {
 
   #flying({ flying: shape, problem }: Stiffness) {
     const built = this.#toBuild.result;
+    const behind = this.#ghostQuick.result?.flying ?? null;
     return html`<h2 id="flies">Built droop, flying droop</h2>
       ${
         shape
           ? html`<p class="say">${flying.flyingReading(shape, this.units)}</p>
               ${
                 built
-                  ? html`<p class="say">${flying.buildReading(built, this.units)}</p>`
+                  ? html`<p class="say">${flying.buildReading(built, this.units)}</p>
+                      ${ghostFigures(built, this.#ghostToBuild.result, this.units, flying.BUILT_FIGURES)}`
                   : studyWait(this.#toBuild, 'Finding the shape to build')
               }
-              <div class="pair">${flying.flyingTable(shape, this.units)} ${flying.droopChart(shape, this.#ghostQuick.result?.flying ?? null, this.units)}</div>
+              <div class="pair">${flying.flyingTable(shape, behind, this.units)} ${flying.droopChart(shape, behind, this.units)}</div>
               ${flying.flyingNote(shape, this.units)}`
           : html`<p class="trouble" role="status">${problem}</p>`
       }`;
@@ -153,11 +160,12 @@ export class StiffnessPanel extends LitElement {
 
   #softRide() {
     const study = this.#ride.result;
+    const behind = this.#ghostRide.result;
     return html`<h2 id="ride">What softness does to the ride</h2>
       ${
         study
-          ? html`<div class="pair">${ride.rideChart(study, this.#ghostRide.result, this.units)} ${ride.rideTable(study)}</div>
-              <div class="pair">${ride.rideShares(study)} ${ride.modeTable(study)}</div>
+          ? html`<div class="pair">${ride.rideChart(study, behind, this.units)} ${ride.rideTable(study, behind)}</div>
+              <div class="pair">${ride.rideShares(study, behind)} ${ride.modeTable(study, behind)}</div>
               ${study.problem ? html`<p class="trouble">${study.problem}</p>` : nothing}
               <p class="note">
                 Each cause is answered by the foil as it flies with everything giving, the board held; vortex part, along the
@@ -169,6 +177,7 @@ export class StiffnessPanel extends LitElement {
   }
 
   #strains({ strut }: Stiffness, design: Design) {
+    const behind = this.#ghostQuick.result?.strut ?? null;
     return html`<h2 id="strains">Strain</h2>
       <div class="controls">
         <number-field
@@ -183,28 +192,30 @@ export class StiffnessPanel extends LitElement {
         this.side = side;
       })}
       <div class="pair">
-        <div>${strains.strainTable(strut, this.units)}</div>
-        <div>${strut.EI ? strains.strutTable(strut, this.units) : nothing}</div>
+        <div>${strains.strainTable(strut, behind, this.units)}</div>
+        <div>${strut.EI ? strains.strutTable(strut, behind, this.units) : nothing}</div>
       </div>`;
   }
 
   #swings(design: Design) {
     const study = this.#frequencies.result;
     const edges = this.#whistle.result;
+    const behind = this.#ghostFrequencies.result;
     return html`<h2 id="swings">Swings, divergence, whistle</h2>
       ${
         study
           ? html`${swings
               .divergenceReadings(study, design.brief.speeds.top, this.units)
               .map((sentence) => html`<p class="say">${sentence}</p>`)}
-              <div class="pair">${swings.swingTable(study)} ${swings.wholeTable(study)}</div>
+              ${ghostFigures(study, behind, this.units, swings.divergenceFigures(study))}
+              <div class="pair">${swings.swingTable(study, behind)} ${swings.wholeTable(study, behind)}</div>
               <p class="note">
                 Water moved with the foil: ${writeFixed(study.masses.water, 1)} kg against ${writeFixed(study.masses.own, 1)} kg of its
                 own. Static and quasi-steady; the board is held.
               </p>
               <div class="charts">
-                ${swings.spacingChart(study, this.#ghostFrequencies.result, 'strut', this.units)}
-                ${swings.spacingChart(study, this.#ghostFrequencies.result, 'wing', this.units)}
+                ${swings.spacingChart(study, behind, 'strut', this.units)}
+                ${swings.spacingChart(study, behind, 'wing', this.units)}
               </div>
               ${swings.flutterCaution(study, this.units)}`
           : studyWait(this.#frequencies, 'Listening to the foil')
@@ -212,7 +223,7 @@ export class StiffnessPanel extends LitElement {
       ${
         edges
           ? html`${swings.swingsMet(edges) ? html`<p class="say">${swings.swingsMet(edges)}</p>` : nothing}
-              ${swings.whistleTable(edges, this.units)}`
+              ${swings.whistleTable(edges, this.#ghostWhistle.result, this.units)}`
           : nothing
       }`;
   }

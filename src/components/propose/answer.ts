@@ -3,7 +3,10 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Clash, Easing } from '../../solver/studies/propose/explain.ts';
 import type { FigureRow, Proposal } from '../../solver/studies/propose/proposal.ts';
+import type { QuantityName } from '../../solver/studies/propose/quantities.ts';
+import type { Standing } from '../../solver/studies/propose/standing.ts';
 import { figureTable, type TableRow } from '../figure-table.ts';
+import { type Cell, quantityCell } from '../table-cells.ts';
 import { FIGURE_WORDS, inSentence, QUANTITY_WORDS, type Words, writeFigure, writeQuantity } from './words.ts';
 
 export type FoundProposal = Extract<Proposal, { outcome: 'found' }>;
@@ -24,32 +27,51 @@ export function summary({ table }: FoundProposal, units: UnitSystem): string {
     : `The drawn wing breaks a limit; holding all of them takes ${newtons(-saved, units)} more drag over the weighted speeds, ${percent} %: ${newtons(proposal, units)}.`;
 }
 
-/** Drags and figures, start against proposal, with what they were held to. */
-export function comparison({ table, binding }: FoundProposal, units: UnitSystem): TemplateResult {
-  const drags: TableRow[] = [
-    ['Drag, weighted', table.weightedDrag] as const,
-    ['Drag at take-off', table.drag.takeOff] as const,
-    ['Drag at cruise', table.drag.cruise] as const,
-    ['Drag at top speed', table.drag.top] as const,
-  ].map(([name, { start, proposal }]) => ({
-    cells: [name, newtons(start, units), newtons(proposal, units), ''],
-  }));
-  const figures = table.figures
-    .filter(({ start, proposal }) => start !== null || proposal !== null)
-    .map((row): TableRow => {
+/** Drags and figures, start against proposal, with what they were held to; the ghost in this brief below the proposal. */
+export function comparison(
+  { table, binding }: FoundProposal,
+  ghost: Standing | null,
+  units: UnitSystem,
+): TemplateResult {
+  const force = (value: number | null) => quantityCell(value, 'force', units, { decimals: 1 });
+  const drags = [
+    ['Drag, weighted', table.weightedDrag, ghost?.weightedDrag] as const,
+    ['Drag at take-off', table.drag.takeOff, ghost?.drag.takeOff] as const,
+    ['Drag at cruise', table.drag.cruise, ghost?.drag.cruise] as const,
+    ['Drag at top speed', table.drag.top, ghost?.drag.top] as const,
+  ];
+  const figures = table.figures.filter(({ start, proposal }) => start !== null || proposal !== null);
+  const rows: TableRow[] = [
+    ...drags.map(([name, { start, proposal }]) => ({ cells: [name, force(start), force(proposal), ''] })),
+    ...figures.map((row): TableRow => {
       const binds = binding.some(({ figure }) => figure === row.name);
+      const { label, quantity } = FIGURE_WORDS[row.name];
       return {
         cells: [
-          FIGURE_WORDS[row.name].label,
-          writeFigure(row.start, row.name, units),
-          writeFigure(row.proposal, row.name, units),
+          label,
+          quantityCell(row.start, quantity, units),
+          quantityCell(row.proposal, quantity, units),
           `${heldTo(row, units)}${binds ? ', binds' : ''}`,
         ],
         isHere: binds,
       };
-    });
-  return figureTable('Start against proposal', ['', 'start', 'proposal', 'held to'], [...drags, ...figures]);
+    }),
+  ];
+  const behind = ghost && [
+    ...drags.map(([name, , drag]) => underProposal(name, force(drag ?? null))),
+    ...figures.map(({ name }) => {
+      const { label, quantity } = FIGURE_WORDS[name];
+      return underProposal(label, quantityCell(ghost.figures[name], quantity, units));
+    }),
+  ];
+  return figureTable('Start against proposal', COMPARED, rows, behind && { head: COMPARED, rows: behind });
 }
+
+const COMPARED = ['', 'start', 'proposal', 'held to'];
+const MOVED = ['', 'start', 'proposal', 'might move in'];
+
+/** A ghost's row has a figure in the proposal's column alone. */
+const underProposal = (name: string, cell: Cell): TableRow => ({ cells: [name, undefined, cell] });
 
 function heldTo({ name, least, most }: FigureRow, units: UnitSystem): string {
   const parts = [
@@ -59,20 +81,36 @@ function heldTo({ name, least, most }: FigureRow, units: UnitSystem): string {
   return parts.join(', ');
 }
 
-export function movedTable({ table }: FoundProposal, units: UnitSystem): TemplateResult {
+export function movedTable(
+  { table }: FoundProposal,
+  ghost: Standing | null,
+  units: UnitSystem,
+): TemplateResult {
   const rows = table.quantities.map(({ name, start, proposal, range }): TableRow => {
     const { label, quantity } = QUANTITY_WORDS[name];
     const write = (value: number) => formatWithUnit(value, quantity, units);
     return {
       cells: [
         label,
-        writeQuantity(start, name, units),
-        writeQuantity(proposal, name, units),
+        quantityOf(start, name, units),
+        quantityOf(proposal, name, units),
         range ? `${write(range.least)} to ${write(range.most)}` : 'held',
       ],
     };
   });
-  return figureTable('What moved', ['', 'start', 'proposal', 'might move in'], rows);
+  const behind = ghost?.quantities;
+  const others = table.quantities.map(({ name }) =>
+    underProposal(QUANTITY_WORDS[name].label, quantityOf(behind?.[name] ?? [], name, units)),
+  );
+  return figureTable('What moved', MOVED, rows, behind ? { head: MOVED, rows: others } : null);
+}
+
+/** Several values, of a law of points, are text: they have no difference. */
+function quantityOf(values: readonly number[], name: QuantityName, units: UnitSystem): Cell {
+  const [value] = values;
+  return values.length === 1 && value !== undefined
+    ? quantityCell(value, QUANTITY_WORDS[name].quantity, units)
+    : writeQuantity(values, name, units);
 }
 
 /** Each limit that binds, by what a step of ease saves. */

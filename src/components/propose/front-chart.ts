@@ -3,7 +3,8 @@ import { html, type TemplateResult } from 'lit';
 import { saveFile } from '../../session/files.ts';
 import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
-import type { Front } from '../../solver/studies/propose/front.ts';
+import type { Front, FrontPlace } from '../../solver/studies/propose/front.ts';
+import type { Standing } from '../../solver/studies/propose/standing.ts';
 import { type ChartSeries, toCsv } from '../chart-columns.ts';
 import type { LineChart } from '../line-chart.ts';
 import '../line-chart.ts';
@@ -21,7 +22,20 @@ export function frontReading({ points, drawn, over }: Front, units: UnitSystem):
   return `${whole} The drawn wing pays ${force(over)} more than the best one of its hold.`;
 }
 
-export function frontChart(front: Front, units: UnitSystem): TemplateResult {
+/** What the ghost pays in this brief; null without one. */
+export function ghostReading(ghost: Standing | null, units: UnitSystem): string | null {
+  if (!ghost) return null;
+  const { front, over } = ghost;
+  if (!front) return 'The ghost cannot run at all three speeds of this brief.';
+  const force = (value: number) => formatWithUnit(value, 'force', units, { decimals: 1 });
+  const stands = `In this brief the ghost, ${writeFixed(front.holdIndex, 1)} at ${force(front.drag)},`;
+  if (over === null) return `${stands} holds more than the front was drawn for.`;
+  return over < 0
+    ? `${stands} lies ${force(-over)} below the front: it has something that is held here.`
+    : `${stands} pays ${force(over)} more than the best wing of its hold.`;
+}
+
+export function frontChart(front: Front, ghost: Standing | null, units: UnitSystem): TemplateResult {
   return html`<line-chart
     .heading=${HEADING}
     x-name="hold index"
@@ -30,12 +44,12 @@ export function frontChart(front: Front, units: UnitSystem): TemplateResult {
     .yUnit=${unitOf('force', units)}
     .yDecimals=${2}
     .summary=${frontReading(front, units)}
-    .series=${seriesOf(front, units)}
+    .series=${seriesOf(front, ghost, units)}
   ></line-chart>`;
 }
 
 /** Above the lightest wing of all: the price of hold would not be seen beside the whole drag. */
-function seriesOf({ points, drawn }: Front, units: UnitSystem): ChartSeries[] {
+function seriesOf({ points, drawn }: Front, ghost: Standing | null, units: UnitSystem): ChartSeries[] {
   const force = (value: number) => toDisplay(value - points[0]!.drag, 'force', units);
   const line: ChartSeries = {
     name: 'least drag',
@@ -43,17 +57,20 @@ function seriesOf({ points, drawn }: Front, units: UnitSystem): ChartSeries[] {
     y: points.map(({ drag }) => force(drag)),
     colour: '--carry',
   };
-  if (!drawn) return [line];
-  // A short bar at the drawn wing's place: a line chart has no single points.
+  // A short bar at a wing's place: a line chart has no single points.
   const reach = 0.012 * (points.at(-1)!.holdIndex - points[0]!.holdIndex);
-  const here: ChartSeries = {
-    name: 'as drawn',
-    x: [drawn.holdIndex - reach, drawn.holdIndex + reach],
-    y: [force(drawn.drag), force(drawn.drag)],
-    colour: '--thrown',
+  const bar = (name: string, { holdIndex, drag }: FrontPlace, colour: `--${string}`): ChartSeries => ({
+    name,
+    x: [holdIndex - reach, holdIndex + reach],
+    y: [force(drag), force(drag)],
+    colour,
     width: 7,
-  };
-  return [line, here];
+  });
+  return [
+    line,
+    ...(drawn ? [bar('as drawn', drawn, '--thrown')] : []),
+    ...(ghost?.front ? [bar('ghost', ghost.front, '--ghost')] : []),
+  ];
 }
 
 /** One line a point, the drawn wing last; drag in N. */

@@ -1,6 +1,5 @@
 /** The charts of a section: pressure or speed along it, the layer in a table, polars in three kinds of water. */
 import { html, type TemplateResult } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
 import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type {
   SectionPolarSeries,
@@ -9,9 +8,10 @@ import type {
   SectionView,
 } from '../../solver/studies/section-view.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
+import { quantityCell } from '../table-cells.ts';
 
 export type AlongShown = 'pressure' | 'speed';
 type Flow = NonNullable<SectionView['flow']>;
@@ -65,29 +65,36 @@ export function alongChart(flow: Flow, ghost: Flow | null, shown: AlongShown, si
 
 const PLACES = [0.01, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
 
-export function layerTable(side: SectionSide, name: string, chord: number): TemplateResult {
-  const nose = side.x.indexOf(Math.min(...side.x));
-  const fine = (share: number) => writeFixed(1000 * share * chord, 3);
-  const rows = PLACES.map((place) => {
-    const found = side.x.findIndex((x, k) => k > nose && x >= place - 1e-6);
-    const k = found < 0 ? side.x.length - 1 : found;
+/** One side of a section with its layer, and the chord it stands on, m. */
+export interface LayerSide {
+  side: SectionSide;
+  chord: number;
+}
+
+export function layerTable(own: LayerSide, ghost: LayerSide | null, name: string): TemplateResult {
+  const plain = (value: number, decimals: number) => quantityCell(value, 'ratio', 'si', { decimals });
+  return tableWithGhost(`The layer along the ${name} side`, own, ghost, ({ side, chord }) => {
+    const nose = side.x.indexOf(Math.min(...side.x));
+    const fine = (share: number) => plain(1000 * share * chord, 3);
     return {
-      cells: [
-        `${Math.round(100 * place)} %`,
-        side.isTurbulent[k] ? 'turbulent' : 'laminar',
-        writeFixed(side.speed[k]!, 3),
-        fine(side.displacement[k]!),
-        fine(side.theta[k]!),
-        writeFixed(side.shape[k]!, 2),
-        writeFixed(1000 * side.friction[k]!, 2),
-      ],
+      head: ['chord', 'state', 'speed over stream', 'δ*, mm', 'θ, mm', 'H', '1000 cf'],
+      rows: PLACES.map((place) => {
+        const found = side.x.findIndex((x, k) => k > nose && x >= place - 1e-6);
+        const k = found < 0 ? side.x.length - 1 : found;
+        return {
+          cells: [
+            `${Math.round(100 * place)} %`,
+            side.isTurbulent[k] ? 'turbulent' : 'laminar',
+            plain(side.speed[k]!, 3),
+            fine(side.displacement[k]!),
+            fine(side.theta[k]!),
+            plain(side.shape[k]!, 2),
+            plain(1000 * side.friction[k]!, 2),
+          ],
+        };
+      }),
     };
   });
-  return figureTable(
-    `The layer along the ${name} side`,
-    ['chord', 'state', 'speed over stream', 'δ*, mm', 'θ, mm', 'H', '1000 cf'],
-    rows,
-  );
 }
 
 const WATERS: Record<SectionPolarSeries['water'], { name: string; colour: `--${string}`; dash: number[] }> = {

@@ -17,6 +17,13 @@ export const flowStyles = css`
     fill: var(--water);
     stroke: none;
   }
+  .flow .ghost-outline {
+    fill: none;
+    stroke: var(--ghost);
+    stroke-width: 2;
+    stroke-dasharray: 6 4;
+    vector-effect: non-scaling-stroke;
+  }
   .flow .laminar,
   .flow .turbulent {
     fill: none;
@@ -68,10 +75,15 @@ export const flowStyles = css`
   }
 `;
 
-export function flowDrawing({ outline, flow, station }: SectionView): TemplateResult {
+/** The ghost's outline, dashed behind it, on the same chord. */
+export function flowDrawing(
+  { outline, flow, station }: SectionView,
+  ghost: SectionView | null,
+): TemplateResult {
   const scale = WIDTH - 2 * MARGIN;
-  const top = Math.max(...outline.y) * scale + ROOM;
-  const height = top - Math.min(...outline.y) * scale + ROOM;
+  const heights = [...outline.y, ...(ghost?.outline.y ?? [])];
+  const top = Math.max(...heights) * scale + ROOM;
+  const height = top - Math.min(...heights) * scale + ROOM;
   const at = (x: number, y: number) => `${(MARGIN + x * scale).toFixed(1)} ${(top - y * scale).toFixed(1)}`;
   const line = (xs: ArrayLike<number>, ys: ArrayLike<number>, from = 0, to = xs.length) =>
     Array.from(
@@ -97,9 +109,10 @@ export function flowDrawing({ outline, flow, station }: SectionView): TemplateRe
       aria-label="The ${station.part} section at true scale, its flow marked laminar and turbulent. ${flow ? flowWords(flow.upper, flow.lower) : ''}"
     >
       <path class="body" d="${line(outline.x, outline.y)}Z"></path>
+      ${ghost ? svg`<path class="ghost-outline" d="${line(ghost.outline.x, ghost.outline.y)}Z"></path>` : nothing}
       ${flow ? svg`${side(flow.upper, 1)} ${side(flow.lower, -1)}` : svg`<path class="laminar" d="${line(outline.x, outline.y)}Z"></path>`}
     </svg>
-    ${flow ? key(flow.upper.bubble !== null || flow.lower.bubble !== null, flow.upper.separation < 1 || flow.lower.separation < 1) : nothing}`;
+    ${flow ? key(flow.upper.bubble !== null || flow.lower.bubble !== null, flow.upper.separation < 1 || flow.lower.separation < 1, ghost !== null) : nothing}`;
 }
 
 function marks(state: SectionSide, sign: 1 | -1, at: (x: number) => [number, number]): SVGTemplateResult {
@@ -128,7 +141,7 @@ function cross([x, y]: [number, number]): SVGTemplateResult {
   return svg`<path class="gone" d="M${x - 9} ${y - 9}L${x + 9} ${y + 9}M${x - 9} ${y + 9}L${x + 9} ${y - 9}"></path>`;
 }
 
-function key(hasBubble: boolean, hasGone: boolean): TemplateResult {
+function key(hasBubble: boolean, hasGone: boolean, hasGhost: boolean): TemplateResult {
   const item = (drawing: SVGTemplateResult, words: string) =>
     html`<li><svg class="flow" .style=${'display:inline;width:26px;height:12px'} viewBox="0 0 26 12" aria-hidden="true">${drawing}</svg>${words}</li>`;
   return html`<ul class="flow-key">
@@ -137,6 +150,7 @@ function key(hasBubble: boolean, hasGone: boolean): TemplateResult {
     ${item(svg`<path class="mark" d="M13 11L6 1H20Z"></path>`, 'turns turbulent')}
     ${hasBubble ? item(svg`<path class="bubble" d="M3 11V4H23V11"></path>`, 'laminar bubble') : nothing}
     ${hasGone ? item(svg`<path class="gone" d="M8 1L18 11M8 11L18 1"></path>`, 'lets go') : nothing}
+    ${hasGhost ? item(svg`<path class="ghost-outline" d="M0 6H26"></path>`, 'ghost’s outline') : nothing}
   </ul>`;
 }
 

@@ -1,12 +1,13 @@
 /** What faults and finishes cost, in words and tables: newtons and per cent against a perfect surface. */
-import { html, type TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { FaultDrag } from '../../solver/studies/defect-drag.ts';
 import type { FaultName, FaultRow, FaultStudy } from '../../solver/studies/fault-study.ts';
 import type { FinishDrag, FinishStudy } from '../../solver/studies/finish-study.ts';
-import { figureTable } from '../figure-table.ts';
-import { fine } from './heights.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { type Cell, figureCell, quantityCell } from '../table-cells.ts';
+import { fine, fineCell } from './heights.ts';
 
 const newtons = (value: number, units: UnitSystem) =>
   value < 0.005 ? '0' : formatValue(value, 'force', units, { decimals: value < 10 ? 2 : 1 });
@@ -71,23 +72,39 @@ function sizeWords({ name, height, width, length }: FaultRow, units: UnitSystem)
   return parts.join(', ');
 }
 
-export function faultTable({ faults, total }: FaultStudy, units: UnitSystem): TemplateResult {
-  const rows = faults.map((row) => ({
-    cells: [
-      FAULTS[row.name],
-      sizeWords(row, units),
-      fine(row.drag.cruise?.critical ?? null, units),
-      row.width === null ? textureWords(row) : layerWords(row.drag),
-      rangeWords(row.drag.cruise, total.cruise, units),
-      rangeWords(row.drag.top, total.top, units),
-    ],
-  }));
-  return html`${figureTable(
+/** The same faults on the ghost; a cost that is a range has no difference. */
+export function faultTable(own: FaultStudy, ghost: FaultStudy | null, units: UnitSystem): TemplateResult {
+  return tableWithGhost(
     'Common faults at this place, and what each costs',
-    ['fault', 'size', 'noticed from', 'the layer', 'at cruise', 'at top speed'],
-    rows,
-  )}`;
+    own,
+    ghost,
+    ({ faults, total }) => ({
+      head: ['fault', 'size', 'noticed from', 'the layer', 'at cruise', 'at top speed'],
+      rows: faults.map((row) => ({
+        cells: [
+          FAULTS[row.name],
+          sizeWords(row, units),
+          fineCell(row.drag.cruise?.critical ?? null, units),
+          row.width === null ? textureWords(row) : layerWords(row.drag),
+          faultCell(row.drag.cruise, total.cruise, units),
+          faultCell(row.drag.top, total.top, units),
+        ],
+      })),
+    }),
+  );
 }
+
+function faultCell(drag: FaultDrag | null, total: number | null, units: UnitSystem): Cell {
+  const words = rangeWords(drag, total, units);
+  if (!drag || drag.high - drag.low > 0.005) return words;
+  return costCell(drag.high, words, units);
+}
+
+/** What something costs, in words; the difference in newtons. */
+const costCell = (drag: number, words: string, units: UnitSystem): Cell =>
+  figureCell(drag, (value, isDifference) =>
+    isDifference ? formatWithUnit(value, 'force', units, { decimals: 2, sign: true }) : words,
+  );
 
 export function finishReading({ chosen }: FinishStudy, units: UnitSystem): string | null {
   if (!chosen) return null;
@@ -100,29 +117,29 @@ export function finishReading({ chosen }: FinishStudy, units: UnitSystem): strin
   return `The chosen finish, ${fine(chosen.height, units)} high, ${say(chosen.cruise)} at cruise and ${say(chosen.top).replace(/,$/, '')} at top speed, against a perfect surface.`;
 }
 
-export function finishTable({ rows, chosen }: FinishStudy, units: UnitSystem): TemplateResult {
+export function finishTable(own: FinishStudy, ghost: FinishStudy | null, units: UnitSystem): TemplateResult {
   const unit = unitOf('force', units);
-  const say = (drag: FinishDrag | null) =>
-    drag === null
-      ? 'not known'
-      : drag.extra < 0.005
-        ? 'nothing'
-        : `${newtons(drag.extra, units)} ${unit}, ${percent(drag.share)}`;
+  const say = (drag: FinishDrag | null) => {
+    if (!drag) return 'not known';
+    const words =
+      drag.extra < 0.005 ? 'nothing' : `${newtons(drag.extra, units)} ${unit}, ${percent(drag.share)}`;
+    return costCell(drag.extra, words, units);
+  };
   const trips = (a: FinishDrag | null, b: FinishDrag | null) =>
     a?.isTripping ? 'at cruise' : b?.isTripping ? 'at top speed' : 'no';
-  const all = chosen ? [...rows, chosen] : rows;
-  return html`${figureTable(
-    'Finish by finish',
-    ['last abrasive', 'height left', 'trips the layer', 'at cruise', 'at top speed'],
-    all.map((row) => ({
+  const decimals = units === 'imperial' ? 2 : 1;
+  return tableWithGhost('Finish by finish', own, ghost, ({ rows, chosen }) => ({
+    head: ['last abrasive', 'height left', 'trips the layer', 'at cruise', 'at top speed'],
+    rows: (chosen ? [...rows, chosen] : rows).map((row) => ({
+      key: row === chosen ? 'chosen' : row.name,
       cells: [
         row.name,
-        formatWithUnit(row.height, 'fineLength', units, { decimals: units === 'imperial' ? 2 : 1 }),
+        quantityCell(row.height, 'fineLength', units, { decimals }),
         trips(row.cruise, row.top),
         say(row.cruise),
         say(row.top),
       ],
       isHere: row === chosen,
     })),
-  )}`;
+  }));
 }

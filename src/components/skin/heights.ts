@@ -1,13 +1,14 @@
 /** Where the layer turns, its friction, and the heights it bears: sentences, charts and tables of one station. */
 import { html, type TemplateResult } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
 import { formatValue, formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { SkinSide, SkinView } from '../../solver/studies/skin-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import '../figure-value.ts';
 import { withGhost } from '../ghost.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
 import '../line-chart.ts';
+import { type FigureCell, figureCell, quantityCell } from '../table-cells.ts';
 
 /** A height of roughness; from half a millimetre up as a length of the workshop. */
 export function fine(height: number | null, units: UnitSystem): string {
@@ -15,6 +16,14 @@ export function fine(height: number | null, units: UnitSystem): string {
   if (units === 'workshop' && height >= 5e-4) return formatWithUnit(height, 'length', units, { decimals: 1 });
   return formatWithUnit(height, 'fineLength', units, { decimals: units === 'imperial' ? 2 : 0 });
 }
+
+/** The same in a table, beside the ghost's. */
+export const fineCell = (height: number | null, units: UnitSystem): FigureCell =>
+  figureCell(
+    height,
+    (value, isDifference) =>
+      `${isDifference && value > 0 ? '+' : value < 0 ? '−' : ''}${fine(Math.abs(value), units)}`,
+  );
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 
@@ -142,34 +151,45 @@ export function heightChart(
 
 const PLACES = [0.01, 0.02, 0.05, 0.1, 0.2, 0.3, 0.4, 0.5, 0.7, 0.9];
 
-export function heightTable(view: SkinView, side: 'upper' | 'lower', units: UnitSystem): TemplateResult {
-  const { x, isTurbulent, bump, step, gap, spread, friction } = view[side];
-  const rows = PLACES.map((place) => {
-    const found = x.findIndex((at) => at >= place);
-    const k = found < 0 ? x.length - 1 : found;
-    const grade = view.grades.find(({ height }) => height <= spread[k]!)?.name ?? '–';
-    const gapWords = Number.isNaN(gap[k]!)
-      ? '–'
-      : formatWithUnit(gap[k]!, 'length', units, { decimals: units === 'workshop' ? 1 : 4 });
+export function heightTable(
+  own: SkinView,
+  ghost: SkinView | null,
+  side: 'upper' | 'lower',
+  units: UnitSystem,
+): TemplateResult {
+  const caption = own.station.part === 'strut' ? 'What the strut bears' : `What the ${side} side bears`;
+  const decimals = units === 'workshop' ? 1 : 4;
+  return tableWithGhost(caption, own, ghost, (view) => {
+    const { x, isTurbulent, bump, step, gap, spread, friction } = view[side];
     return {
-      cells: [
-        percent(place),
-        isTurbulent[k] ? 'turbulent' : 'laminar',
-        writeFixed(1000 * friction[k]!, 1),
-        fine(bump[k]!, units),
-        fine(step[k]!, units),
-        gapWords,
-        fine(spread[k]!, units),
-        grade,
-      ],
+      head: ['chord', 'layer', '1000 cf', 'lone bump', 'step', 'gap', 'spread', 'grade'],
+      rows: PLACES.map((place) => {
+        const found = x.findIndex((at) => at >= place);
+        const k = found < 0 ? x.length - 1 : found;
+        return {
+          cells: [
+            percent(place),
+            isTurbulent[k] ? 'turbulent' : 'laminar',
+            quantityCell(1000 * friction[k]!, 'ratio', 'si', { decimals: 1 }),
+            fineCell(bump[k]!, units),
+            fineCell(step[k]!, units),
+            quantityCell(gap[k]!, 'length', units, { decimals }),
+            fineCell(spread[k]!, units),
+            view.grades.find(({ height }) => height <= spread[k]!)?.name ?? '–',
+          ],
+        };
+      }),
     };
   });
-  return figureTable(
-    view.station.part === 'strut' ? 'What the strut bears' : `What the ${side} side bears`,
-    ['chord', 'layer', '1000 cf', 'lone bump', 'step', 'gap', 'spread', 'grade'],
-    rows,
-  );
 }
+
+export const TURN_FIGURES: readonly GhostFigure<SkinView>[] = (['upper', 'lower'] as const).map((side) => ({
+  label: `Laminar run, ${side} side`,
+  read: (view) => view[side].transition,
+  quantity: 'share',
+  decimals: 0,
+  note: 'of the chord',
+}));
 
 /** Two figures beside what the trade says of them; nothing here was chosen to meet them. */
 export function practiceFigures(

@@ -44,7 +44,9 @@ export class SpeedCavitation extends LitElement {
     const { units } = this;
     return html`<div class="tables">
         ${stripChart(found, this.#ghost.result, design.brief.speeds.top, units)}
-        <div>${inceptionTable(found, units)} ${pressureTable(found, units)}</div>
+        <div>
+          ${inceptionTable(found, this.#ghost.result, units)} ${pressureTable(found, this.#ghost.result, units)}
+        </div>
       </div>
       <p class="note">
         Cavitation number (p atmosphere + ρ g h − p vapour) / (ρ V²/2) at each strip’s depth, against the lowest pressure of

@@ -1,51 +1,49 @@
 /** Where water boils and how low pressures fall, written out in the chosen units. */
 import { html } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
-import { formatWithUnit, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { CavitationStudy } from '../../solver/studies/cavitation-study.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
-import { PLACE_NAMES, signed } from './words.ts';
+import { quantityCell } from '../table-cells.ts';
+import { fixedCell, PLACE_NAMES, pressureCell, signed } from './words.ts';
 
-export function inceptionTable({ inception }: CavitationStudy, units: UnitSystem) {
-  return figureTable(
-    'Where the water first boils, running level',
-    ['', 'from', 'at', 'deep'],
-    inception.map(({ place, speed, eta, depth }) => ({
+export function inceptionTable(own: CavitationStudy, ghost: CavitationStudy | null, units: UnitSystem) {
+  return tableWithGhost('Where the water first boils, running level', own, ghost, ({ inception }) => ({
+    head: ['', 'from', 'at', 'deep'],
+    rows: inception.map(({ place, speed, eta, depth }) => ({
       cells: [
         PLACE_NAMES[place],
-        formatWithUnit(speed, 'speed', units),
+        quantityCell(speed, 'speed', units),
         place === 'wing' || place === 'stabilizer' ? `${Math.round(100 * eta)} % of the half length` : '',
-        formatWithUnit(depth, 'length', units),
+        quantityCell(depth, 'length', units),
       ],
     })),
-  );
+  }));
 }
 
-export function pressureTable({ pressures }: CavitationStudy, units: UnitSystem) {
-  return figureTable(
-    'Lowest pressure',
-    ['', 'speed', 'where', 'cavitation number', 'lowest Cp', 'margin', 'against the air'],
-    pressures.flatMap(({ name, speed, worst }) =>
+export function pressureTable(own: CavitationStudy, ghost: CavitationStudy | null, units: UnitSystem) {
+  return tableWithGhost('Lowest pressure', own, ghost, ({ pressures }) => ({
+    head: ['', 'speed', 'where', 'cavitation number', 'lowest Cp', 'margin', 'against the air'],
+    rows: pressures.flatMap(({ name, speed, worst }) =>
       worst
         ? [
             {
               cells: [
                 name,
-                formatWithUnit(speed, 'speed', units),
+                quantityCell(speed, 'speed', units),
                 PLACE_NAMES[worst.place],
-                writeFixed(worst.sigma, 2),
-                writeFixed(worst.cpMin, 2),
+                fixedCell(worst.sigma, 2),
+                fixedCell(worst.cpMin, 2),
                 signed(worst.margin, 'ratio', units, 2),
-                `${signed(worst.againstAir / 1000, 'ratio', units, 0)} kPa`,
+                pressureCell(worst.againstAir),
               ],
             },
           ]
         : [],
     ),
-  );
+  }));
 }
 
 const LINES = {

@@ -7,12 +7,13 @@ import type { DepthRow } from '../../solver/studies/depth-heel.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { type Ghost, withGhost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import '../line-chart.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 import * as tables from './details-tables.ts';
-import { breachReading, takeOffReading, turnsReading } from './readings.ts';
+import { breachReading, detailFigures, takeOffReading, turnsReading } from './readings.ts';
 import { sectionStyles } from './section-styles.ts';
 
 /** Take-off, the wedge under the stabilizer, depth, heel and turning. */
@@ -45,18 +46,23 @@ export class SpeedDetailsPart extends LitElement {
   #answers(found: SpeedDetails, design: Design) {
     const { units } = this;
     const turns = turnsReading(found);
-    const footAt = design.strut?.x ?? 0;
+    const { ghost } = this;
+    const behind = this.#ghost.result;
+    const own = { found, footAt: design.strut?.x ?? 0 };
+    const other = ghost && behind && { found: behind, footAt: ghost.design.strut?.x ?? 0 };
     return html`<p class="say">${takeOffReading(found, design, units)}</p>
+      ${ghostFigures(found, behind, units, detailFigures(units))}
       <div class="tables">
-        ${found.shims.length > 0 ? tables.shimTable(found, footAt, units) : html`<p class="note">No stabilizer, no wedge.</p>`}
-        ${found.depth.length > 0 ? depthChart(found.depth, this.#ghost.result?.depth ?? [], units) : nothing}
+        ${found.shims.length > 0 ? tables.shimTable(own, other, units) : html`<p class="note">No stabilizer, no wedge.</p>`}
+        ${found.depth.length > 0 ? depthChart(found.depth, behind?.depth ?? [], units) : nothing}
       </div>
       <h2>Heel and turning</h2>
       <p class="say">${breachReading(found, design, units)}</p>
       ${turns ? html`<p class="say">${turns}</p>` : nothing}
       <div class="tables wide">
-        ${found.heel.length > 0 ? tables.heelTable(found, units) : nothing} ${tables.carveTable(found, units)}
-        ${found.turns.length > 0 ? tables.turnsTable(found, units) : nothing}
+        ${found.heel.length > 0 ? tables.heelTable(found, behind, units) : nothing}
+        ${tables.carveTable(found, behind, units)}
+        ${found.turns.length > 0 ? tables.turnsTable(found, behind, units) : nothing}
       </div>
       <p class="note">
         A carve is steady and without slip: load 1/cos(heel), radius V²/(g tan(heel)). Its turning pitches the foil, which

@@ -1,54 +1,70 @@
 /** Wedges, heel and turning, written out in the chosen units. */
-import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
 import type { TurnChoice } from '../../solver/studies/turning-choices.ts';
-import { figureTable } from '../figure-table.ts';
-import { footPlace, margin, signed } from './words.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { figureCell, quantityCell } from '../table-cells.ts';
+import { fixedCell, footPlace, margin, signed, wayCell } from './words.ts';
 
-export function shimTable({ shims }: SpeedDetails, footAt: number, units: UnitSystem) {
-  return figureTable(
-    'A wedge under the stabilizer; places from the strut',
-    [
+/** The answer of one design; `footAt`: the strut, m aft of the origin. */
+export interface Detailed {
+  found: SpeedDetails;
+  footAt: number;
+}
+
+type Behind = SpeedDetails | null;
+
+export function shimTable(own: Detailed, ghost: Detailed | null, units: UnitSystem) {
+  const caption = 'A wedge under the stabilizer; places from the strut';
+  return tableWithGhost(caption, own, ghost, ({ found, footAt }) => ({
+    head: [
       'wedge, nose up',
       'drawn stance trims at',
       'balance point at cruise',
       'feet at cruise',
       'drag at cruise',
     ],
-    shims.map(({ shim, trimSpeed, stance, feet, total }) => ({
+    rows: found.shims.map(({ shim, trimSpeed, stance, feet, total }) => ({
       cells: [
         signed(shim, 'angle', units),
-        trimSpeed === null ? 'no speed' : formatWithUnit(trimSpeed, 'speed', units),
+        quantityCell(trimSpeed, 'speed', units, { why: 'no speed' }),
         footPlace(stance, footAt, units),
         footPlace(feet, footAt, units),
-        formatWithUnit(total, 'force', units, { decimals: 1 }),
+        quantityCell(total, 'force', units, { decimals: 1 }),
       ],
       isHere: shim === 0,
     })),
-  );
+  }));
 }
 
-export function heelTable({ heel }: SpeedDetails, units: UnitSystem) {
-  return figureTable(
-    'Heeled at cruise, the same lift across the span',
-    ['heel', 'carries upward', 'pushes sideways', 'induced drag', 'upper tip below the surface'],
-    heel.map((row) => ({
+export function heelTable(own: SpeedDetails, ghost: Behind, units: UnitSystem) {
+  return tableWithGhost('Heeled at cruise, the same lift across the span', own, ghost, ({ heel }) => ({
+    head: ['heel', 'carries upward', 'pushes sideways', 'induced drag', 'upper tip below the surface'],
+    rows: heel.map((row) => ({
       cells: [
         formatWithUnit(row.heel, 'angle', units, { decimals: 0 }),
-        formatWithUnit(row.verticalLift, 'force', units),
-        formatWithUnit(row.sideForce, 'force', units),
-        formatWithUnit(row.inducedDrag, 'force', units, { decimals: 2 }),
-        row.upperTipDepth <= 0 ? 'breaks it' : formatWithUnit(row.upperTipDepth, 'length', units),
+        quantityCell(row.verticalLift, 'force', units),
+        quantityCell(row.sideForce, 'force', units),
+        quantityCell(row.inducedDrag, 'force', units, { decimals: 2 }),
+        tipCell(row.upperTipDepth, units),
       ],
     })),
+  }));
+}
+
+/** A tip above the surface has no depth. */
+function tipCell(depth: number | null, units: UnitSystem) {
+  const length = quantityCell(depth, 'length', units, { why: 'deep water' });
+  return figureCell(
+    depth,
+    (value, isDifference) => (!isDifference && value <= 0 ? 'breaks it' : length.write(value, isDifference)),
+    length.why,
   );
 }
 
-export function carveTable({ carve }: SpeedDetails, units: UnitSystem) {
-  return figureTable(
-    'A steady carve at cruise',
-    [
+export function carveTable(own: SpeedDetails, ghost: Behind, units: UnitSystem) {
+  return tableWithGhost('A steady carve at cruise', own, ghost, ({ carve }) => ({
+    head: [
       'heel',
       'radius',
       'load',
@@ -59,49 +75,45 @@ export function carveTable({ carve }: SpeedDetails, units: UnitSystem) {
       'asks of the stabilizer',
       'or of the feet',
     ],
-    carve.flatMap((row) =>
+    rows: carve.flatMap((row) =>
       row
         ? [
             {
               cells: [
                 formatWithUnit(row.heel, 'angle', units, { decimals: 0 }),
-                `${writeFixed(row.radius, 1)} m`,
-                `${writeFixed(row.loadFactor, 2)} g`,
-                writeFixed(row.CLwing, 2),
+                fixedCell(row.radius, 1, ' m'),
+                fixedCell(row.loadFactor, 2, ' g'),
+                fixedCell(row.CLwing, 2),
                 margin(row.stallMargin, units),
-                formatWithUnit(row.total, 'force', units),
-                row.upperTipDepth === null
-                  ? 'deep water'
-                  : row.upperTipDepth <= 0
-                    ? 'breaks it'
-                    : formatWithUnit(row.upperTipDepth, 'length', units),
-                row.stabilizerTurn === null ? '' : signed(row.stabilizerTurn, 'angle', units, 2),
-                `${formatWithUnit(Math.abs(row.stanceShift), 'length', units)} ${row.stanceShift > 0 ? 'aft' : 'forward'}`,
+                quantityCell(row.total, 'force', units),
+                tipCell(row.upperTipDepth, units),
+                signed(row.stabilizerTurn, 'angle', units, 2),
+                wayCell(row.stanceShift, units),
               ],
             },
           ]
         : [],
     ),
-  );
+  }));
 }
 
-export function turnsTable({ turns }: SpeedDetails, units: UnitSystem) {
-  return figureTable(
-    `Another fuselage or stabilizer for the same hold, in a carve of ${turns[0]?.heel ?? 0}° at cruise`,
-    ['', 'arm', 'stabilizer', 'pitch volume', 'feet move', 'radius for the same move', 'drag'],
-    turns.map((choice) => ({
+export function turnsTable(own: SpeedDetails, ghost: Behind, units: UnitSystem) {
+  const caption = `Another fuselage or stabilizer for the same hold, in a carve of ${own.turns[0]?.heel ?? 0}° at cruise`;
+  return tableWithGhost(caption, own, ghost, ({ turns }) => ({
+    head: ['', 'arm', 'stabilizer', 'pitch volume', 'feet move', 'radius for the same move', 'drag'],
+    rows: turns.map((choice) => ({
       cells: [
         turnName(choice),
-        formatWithUnit(choice.arm, 'length', units),
-        formatWithUnit(choice.area, 'area', units),
-        writeFixed(choice.volume, 2),
-        `${formatWithUnit(Math.abs(choice.shift), 'length', units)} ${choice.shift > 0 ? 'aft' : 'forward'}`,
-        choice.radius === null ? 'stalls first' : `${writeFixed(choice.radius, 1)} m`,
-        formatWithUnit(choice.total, 'force', units, { decimals: 1 }),
+        quantityCell(choice.arm, 'length', units),
+        quantityCell(choice.area, 'area', units),
+        fixedCell(choice.volume, 2),
+        wayCell(choice.shift, units),
+        fixedCell(choice.radius, 1, ' m', 'stalls first'),
+        quantityCell(choice.total, 'force', units, { decimals: 1 }),
       ],
       isHere: choice.factor === 1,
     })),
-  );
+  }));
 }
 
 function turnName({ change, factor }: TurnChoice): string {

@@ -5,9 +5,58 @@ import type { Design } from '../../solver/design/document.ts';
 import type { SpeedCase } from '../../solver/studies/speed.ts';
 import type { SpeedDetails } from '../../solver/studies/speed-details.ts';
 import type { SpeedStudy } from '../../solver/studies/speed-study.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
 
 const KNOT = 1852 / 3600; // m/s
 const NOISY_WAVES = 0.03; // share of the induced drag above which waves are worth a warning
+
+export const SERIES_FIGURES: readonly GhostFigure<SpeedStudy>[] = [
+  {
+    label: 'Best lift to drag',
+    read: ({ best }) => best.bestGlide?.liftToDrag,
+    quantity: 'ratio',
+    decimals: 1,
+  },
+  { label: 'Speed of the best glide', read: ({ best }) => best.bestGlide?.speed, quantity: 'speed' },
+  {
+    label: 'Least power, W',
+    read: ({ best }) => best.leastPower?.power,
+    quantity: 'ratio',
+    decimals: 0,
+  },
+  { label: 'Speed of the least power', read: ({ best }) => best.leastPower?.speed, quantity: 'speed' },
+  {
+    label: 'Feet move aft, take-off to top speed',
+    read: ({ named: { takeOff, top } }) =>
+      takeOff.point && top.point ? top.point.feet - takeOff.point.feet : null,
+    quantity: 'length',
+  },
+  { label: 'Wing and stabilizer lined up at', read: ({ lineUp }) => lineUp, quantity: 'angle' },
+];
+
+export const detailFigures = (units: UnitSystem): readonly GhostFigure<SpeedDetails>[] => [
+  { label: 'Lowest take-off speed', read: ({ takeOff }) => takeOff?.speed, quantity: 'speed' },
+  { label: 'Wing CL there', read: ({ takeOff }) => takeOff?.CLwing, quantity: 'ratio', decimals: 2 },
+  {
+    label: `${formatWithUnit(10, 'mass', units, { decimals: 0 })} more rider costs`,
+    read: ({ takeOff }) => takeOff?.perTenKilograms,
+    quantity: 'speed',
+    decimals: 2,
+  },
+  {
+    label: '10 % more chord saves',
+    read: ({ takeOff }) => takeOff && -takeOff.perTenPercentArea,
+    quantity: 'speed',
+    decimals: 2,
+  },
+  {
+    label: 'Heel at which a tip breaks the surface',
+    read: ({ breachHeel }) => breachHeel,
+    quantity: 'angle',
+    decimals: 0,
+    why: 'none does',
+  },
+];
 
 export function seriesReading({ best, shift, named }: SpeedStudy, units: UnitSystem): string[] {
   const sentences: string[] = [];

@@ -1,10 +1,10 @@
-/** The running states at the brief's speeds, written out: attitude and trim, drag by source. */
-import { writeFixed } from '../../session/number-format.ts';
-import { formatValue, formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
+/** The running states at the brief's speeds, written out: attitude and trim, drag by source; the ghost's below. */
+import { formatWithUnit, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { DragSources } from '../../solver/report.ts';
 import type { SpeedCase, SpeedPoint } from '../../solver/studies/speed.ts';
-import { figureTable } from '../figure-table.ts';
-import { footPlace, margin, signed } from './words.ts';
+import { type TableRow, tableWithGhost } from '../figure-table.ts';
+import { type Cell, type FigureCell, quantityCell } from '../table-cells.ts';
+import { fixedCell, footPlace, margin, signed } from './words.ts';
 
 export const DRAG_NAMES: Record<keyof DragSources, string> = {
   wingInduced: 'wing, induced',
@@ -18,50 +18,61 @@ export const DRAG_NAMES: Record<keyof DragSources, string> = {
   wave: 'waves, estimate',
 };
 
-export function runningTable(cases: ReadonlyArray<[string, SpeedCase]>, footAt: number, units: UnitSystem) {
-  const rows: Array<[string, (point: SpeedPoint) => string]> = [
-    ['fuselage to the flow', ({ alpha }) => signed(alpha, 'angle', units)],
-    ['board to the flow', ({ boardAngle }) => signed(boardAngle, 'angle', units)],
-    ['stabilizer incidence', ({ incidence }) => signed(incidence, 'angle', units)],
-    ['balance point, from the strut', ({ stance }) => footPlace(stance, footAt, units)],
-    ['feet, from the strut', ({ feet }) => footPlace(feet, footAt, units)],
-    ['wing CL', ({ CLwing }) => formatValue(CLwing, 'ratio', units, { decimals: 2 })],
-    ['wing, to stall', ({ stallMargin }) => margin(stallMargin, units)],
-    [
-      'stabilizer CL',
-      ({ CLstabilizer }) => (CLstabilizer === null ? '' : signed(CLstabilizer, 'ratio', units, 2)),
-    ],
-    [
-      'tips below the surface',
-      ({ tipDepth }) => (tipDepth === null ? 'deep water' : formatWithUnit(tipDepth, 'length', units)),
-    ],
-    ['V/√(g h)', ({ froude }) => (froude ? writeFixed(froude.depth, 1) : 'deep water')],
-    ['drag', ({ total }) => formatWithUnit(total, 'force', units)],
-    ['lift to drag', ({ liftToDrag }) => formatValue(liftToDrag, 'ratio', units, { decimals: 1 })],
-    ['power', ({ power }) => `${writeFixed(power, 0)} W`],
-    ['glide angle', ({ glideAngle }) => formatWithUnit(glideAngle, 'angle', units, { decimals: 1 })],
-  ];
-  const head = ['', ...cases.map(([name, { speed }]) => `${name}, ${formatWithUnit(speed, 'speed', units)}`)];
-  return figureTable(
-    'Running level',
-    head,
-    rows.map(([name, write]) => ({
-      cells: [name, ...cases.map((each) => cell(each, write))],
-    })),
-  );
+export type NamedCase = [string, SpeedCase];
+
+/** The states at the three speeds of a brief; `footAt`: the strut, m aft of the origin. */
+export interface NamedRun {
+  cases: readonly NamedCase[];
+  footAt: number;
 }
 
-export function dragTable(cases: ReadonlyArray<[string, SpeedCase]>, units: UnitSystem) {
-  const write = (value: number) => formatValue(value, 'force', units, { decimals: 1 });
-  const rows = (Object.keys(DRAG_NAMES) as Array<keyof DragSources>).map((source) => ({
-    cells: [DRAG_NAMES[source], ...cases.map((each) => cell(each, ({ drag }) => write(drag[source])))],
-  }));
-  rows.push({ cells: ['total', ...cases.map((each) => cell(each, ({ total }) => write(total)))] });
-  return figureTable(`Drag by source, ${unitOf('force', units)}`, ['', ...cases.map(([name]) => name)], rows);
+export function runningTable(own: NamedRun, ghost: NamedRun | null, units: UnitSystem) {
+  return tableWithGhost('Running level', own, ghost, ({ cases, footAt }) => {
+    const rows: Array<[string, (point: SpeedPoint) => Cell]> = [
+      ['fuselage to the flow', ({ alpha }) => signed(alpha, 'angle', units)],
+      ['board to the flow', ({ boardAngle }) => signed(boardAngle, 'angle', units)],
+      ['stabilizer incidence', ({ incidence }) => signed(incidence, 'angle', units)],
+      ['balance point, from the strut', ({ stance }) => footPlace(stance, footAt, units)],
+      ['feet, from the strut', ({ feet }) => footPlace(feet, footAt, units)],
+      ['wing CL', ({ CLwing }) => quantityCell(CLwing, 'ratio', units, { decimals: 2 })],
+      ['wing, to stall', ({ stallMargin }) => margin(stallMargin, units)],
+      ['stabilizer CL', ({ CLstabilizer }) => signed(CLstabilizer, 'ratio', units, 2)],
+      ['tips below the surface', ({ tipDepth }) => quantityCell(tipDepth, 'length', units, DEEP)],
+      ['V/√(g h)', ({ froude }) => fixedCell(froude?.depth, 1, '', DEEP.why)],
+      ['drag', ({ total }) => quantityCell(total, 'force', units)],
+      ['lift to drag', ({ liftToDrag }) => quantityCell(liftToDrag, 'ratio', units, { decimals: 1 })],
+      ['power', ({ power }) => fixedCell(power, 0, ' W')],
+      ['glide angle', ({ glideAngle }) => quantityCell(glideAngle, 'angle', units, { decimals: 1 })],
+    ];
+    return {
+      head: ['', ...cases.map(([name, { speed }]) => `${name}, ${formatWithUnit(speed, 'speed', units)}`)],
+      rows: rows.map(([name, read]) => ({ cells: [name, ...cases.map((each) => cell(each, read))] })),
+    };
+  });
+}
+
+const DEEP = { why: 'deep water' };
+
+export function dragTable(own: NamedRun, ghost: NamedRun | null, units: UnitSystem) {
+  const force = (value: number): FigureCell =>
+    quantityCell(value, 'force', units, { decimals: 1, bare: true });
+  const sources = Object.keys(DRAG_NAMES) as Array<keyof DragSources>;
+  return tableWithGhost(`Drag by source, ${unitOf('force', units)}`, own, ghost, ({ cases }) => {
+    const row = (name: string, read: (point: SpeedPoint) => number): TableRow => ({
+      cells: [name, ...cases.map((each) => cell(each, (point) => force(read(point))))],
+    });
+    return {
+      head: ['', ...cases.map(([name]) => name)],
+      rows: [
+        ...sources.map((source) => row(DRAG_NAMES[source], ({ drag }) => drag[source])),
+        row('total', ({ total }) => total),
+      ],
+    };
+  });
 }
 
 /** A state that cannot be run, or that no rider can stand at, has no figures. */
-function cell([, { point }]: [string, SpeedCase], write: (point: SpeedPoint) => string): string {
+function cell([, { point }]: NamedCase, read: (point: SpeedPoint) => Cell): Cell {
   if (!point) return 'not possible';
-  return point.isReachable ? write(point) : 'out of reach';
+  return point.isReachable ? read(point) : 'out of reach';
 }

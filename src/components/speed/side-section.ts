@@ -1,6 +1,5 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -9,11 +8,14 @@ import type { SideCase } from '../../solver/studies/side-study.ts';
 import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
 import '../choice-field.ts';
 import { askedNumber, take, toPart } from '../asked.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import type { Ghost } from '../ghost.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
+import { type Cell, figureCell, quantityCell } from '../table-cells.ts';
 import { sectionStyles } from './section-styles.ts';
-import { footPlace, signed } from './words.ts';
+import { fixedCell, footPlace, pressureCell, signed } from './words.ts';
 
 const NAMES: Record<SideCase['name'], string> = { takeOff: 'take-off', cruise: 'cruise', top: 'top speed' };
 const RULES = [
@@ -32,6 +34,8 @@ export class SpeedSide extends LitElement {
   @property({ attribute: false }) studies: Studies | null = null;
   /** What is kept in pitch. */
   @property() fix: Fix = 'incidence';
+  /** Its figures stand beside these, against the pull of its own brief. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private by: SideRule['by'] = 'strut';
   @state() private heel = 0; // degrees, where it is held
@@ -40,6 +44,10 @@ export class SpeedSide extends LitElement {
     this.design?.brief.sidePull
       ? { studies: this.studies, design: this.design, options: { rule: this.#rule, fix: this.fix } }
       : null,
+  );
+
+  readonly #ghost = new GhostStudy(this, 'sidePull', ({ brief }) =>
+    this.design?.brief.sidePull && brief.sidePull ? { rule: this.#rule, fix: this.fix } : null,
   );
 
   get #rule(): SideRule {
@@ -102,46 +110,63 @@ export class SpeedSide extends LitElement {
   }
 
   #table(found: readonly SideCase[], design: Design) {
-    const { units } = this;
-    const rows: Array<[string, (each: SideCase & { trim: SideTrim }) => string]> = [
-      ['heel, starboard down', ({ trim }) => signed(trim.heel, 'angle', units)],
-      ['leeway, to starboard', ({ trim }) => signed(trim.leeway, 'angle', units)],
-      ['fuselage to the flow', ({ trim }) => signed(trim.alpha, 'angle', units)],
-      ['stabilizer incidence', ({ trim }) => signed(trim.incidence, 'angle', units)],
-      ['balance point, from the strut', ({ trim }) => footPlace(trim.stance, design.strut?.x ?? 0, units)],
-      ['rider shifts', ({ trim }) => this.#shift(trim.riderShift)],
-      ['strut bears, to starboard', ({ trim }) => signed(trim.strutForce, 'force', units)],
-      ['wing and stabilizer bear', ({ trim }) => signed(trim.foilSideForce, 'force', units)],
-      ['drag', ({ trim }) => formatWithUnit(trim.totalDrag, 'force', units)],
-      ['strut, to boiling', ({ strut }) => (strut ? signed(strut.margin, 'ratio', units, 2) : '')],
-      ['strut, against the air', ({ strut }) => (strut ? this.#air(strut.againstAir) : '')],
-      [
-        'depth Froude number',
-        ({ froude }) =>
-          froude === null ? '' : `${writeFixed(froude, 1)}${froude > 2.5 ? ', outside the tests' : ''}`,
+    const { units, ghost } = this;
+    const behind = this.#ghost.result;
+    const own = { found, footAt: design.strut?.x ?? 0 };
+    const other = ghost && behind && { found: behind, footAt: ghost.design.strut?.x ?? 0 };
+    const caption = 'Balanced at once: lift, side force, roll and pitch';
+    return tableWithGhost(caption, own, other, (of) => ({
+      head: [
+        '',
+        ...of.found.map(({ name, speed }) => `${NAMES[name]}, ${formatWithUnit(speed, 'speed', units)}`),
       ],
-    ];
-    return figureTable(
-      'Balanced at once: lift, side force, roll and pitch',
-      ['', ...found.map(({ name, speed }) => `${NAMES[name]}, ${formatWithUnit(speed, 'speed', units)}`)],
-      rows.map(([name, write]) => ({
+      rows: rowsOf(of.footAt, units).map(([name, read]) => ({
         cells: [
           name,
-          ...found.map((each) => (each.trim ? write({ ...each, trim: each.trim }) : 'not possible')),
+          ...of.found.map((each) => (each.trim ? read({ ...each, trim: each.trim }) : 'not possible')),
         ],
       })),
-    );
+    }));
   }
+}
 
-  #shift(toStarboard: number): string {
-    if (Math.abs(toStarboard) < 5e-4) return 'nowhere';
-    const size = formatWithUnit(Math.abs(toStarboard), 'length', this.units);
-    return `${size} ${toStarboard < 0 ? 'to port' : 'to starboard'}`;
-  }
+type Row = [string, (each: SideCase & { trim: SideTrim }) => Cell];
 
-  #air(pressure: number): string {
-    return `${signed(pressure / 1000, 'ratio', this.units, 1)} kPa`;
-  }
+function rowsOf(footAt: number, units: UnitSystem): Row[] {
+  return [
+    ['heel, starboard down', ({ trim }) => signed(trim.heel, 'angle', units)],
+    ['leeway, to starboard', ({ trim }) => signed(trim.leeway, 'angle', units)],
+    ['fuselage to the flow', ({ trim }) => signed(trim.alpha, 'angle', units)],
+    ['stabilizer incidence', ({ trim }) => signed(trim.incidence, 'angle', units)],
+    ['balance point, from the strut', ({ trim }) => footPlace(trim.stance, footAt, units)],
+    ['rider shifts', ({ trim }) => shiftCell(trim.riderShift, units)],
+    ['strut bears, to starboard', ({ trim }) => signed(trim.strutForce, 'force', units)],
+    ['wing and stabilizer bear', ({ trim }) => signed(trim.foilSideForce, 'force', units)],
+    ['drag', ({ trim }) => quantityCell(trim.totalDrag, 'force', units)],
+    ['strut, to boiling', ({ strut }) => signed(strut?.margin ?? null, 'ratio', units, 2)],
+    ['strut, against the air', ({ strut }) => pressureCell(strut?.againstAir ?? null, 1)],
+    ['depth Froude number', ({ froude }) => froudeCell(froude)],
+  ];
+}
+
+function shiftCell(toStarboard: number, units: UnitSystem) {
+  return figureCell(toStarboard, (value) => {
+    if (Math.abs(value) < 5e-4) return 'nowhere';
+    const size = formatWithUnit(Math.abs(value), 'length', units);
+    return `${size} ${value < 0 ? 'to port' : 'to starboard'}`;
+  });
+}
+
+const TESTED = 2.5; // depth Froude number that strut tests reach
+
+function froudeCell(froude: number | null) {
+  const plain = fixedCell(froude, 1);
+  return figureCell(
+    froude,
+    (value, isDifference) =>
+      `${plain.write(value, isDifference)}${!isDifference && value > TESTED ? ', outside the tests' : ''}`,
+    '',
+  );
 }
 
 declare global {

@@ -2,6 +2,32 @@
 import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { WaveStudy } from '../../solver/studies/wave-study.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
+
+export const FIGURES: readonly GhostFigure<WaveStudy>[] = [
+  {
+    label: 'Least slope that carries the glide',
+    read: ({ leastSlope }) => leastSlope?.slope,
+    quantity: 'angle',
+    decimals: 1,
+  },
+  { label: 'Speed of that glide', read: ({ leastSlope }) => leastSlope?.speed, quantity: 'speed' },
+  { label: 'Drag, keeping pace with these waves', read: ({ ride }) => ride?.drag, quantity: 'force' },
+  { label: 'Pull of their steepest face', read: ({ ride }) => ride?.pull, quantity: 'force' },
+  {
+    label: 'Stroke of pumping without waves',
+    read: ({ pumping }) => pumping?.amplitude,
+    quantity: 'length',
+    why: 'not possible',
+  },
+  {
+    label: 'Power of that pumping, W',
+    read: ({ pumping }) => pumping?.power,
+    quantity: 'ratio',
+    decimals: 0,
+    why: 'not possible',
+  },
+];
 
 export function glideReading({ leastSlope }: WaveStudy, units: UnitSystem): string | null {
   if (!leastSlope) return null;

@@ -5,10 +5,13 @@ import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { WaveStudy } from '../../solver/studies/wave-study.ts';
 import { askedNumber } from '../asked.ts';
+import type { Ghost } from '../ghost.ts';
+import { ghostFigures } from '../ghost-figures.ts';
+import { GhostStudy } from '../ghost-study.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
 import { sectionStyles } from './section-styles.ts';
-import { glideReading, pumpingReading, rideReading } from './wave-readings.ts';
+import { FIGURES, glideReading, pumpingReading, rideReading } from './wave-readings.ts';
 import { downwindTable, waveTable } from './wave-tables.ts';
 
 /** What given waves do to the foil, and what they and pumping give a downwind rider. */
@@ -19,6 +22,8 @@ export class SpeedWaves extends LitElement {
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
   @property({ attribute: false }) studies: Studies | null = null;
+  /** Its figures stand beside these, in the same waves. */
+  @property({ attribute: false }) ghost: Ghost | null = null;
 
   @state() private waves = { height: 0.6, period: 4, heading: 20 };
   @state() private pumpFrequency = 1.5;
@@ -26,8 +31,13 @@ export class SpeedWaves extends LitElement {
   readonly #study = new StudyController(this, 'waves', () => ({
     studies: this.studies,
     design: this.design,
-    options: { waves: this.waves, pumpFrequency: this.pumpFrequency },
+    options: this.#options,
   }));
+  readonly #ghost = new GhostStudy(this, 'waves', () => this.#options);
+
+  get #options() {
+    return { waves: this.waves, pumpFrequency: this.pumpFrequency };
+  }
 
   protected override render() {
     if (!this.design) return nothing;
@@ -43,7 +53,10 @@ export class SpeedWaves extends LitElement {
     return html`${glide ? html`<p class="say">${glide}</p>` : nothing}
       <p class="say">${rideReading(found, units)}</p>
       <p class="say">${pumpingReading(found, units)}</p>
-      <div class="tables">${waveTable(found, units)} ${downwindTable(found, units)}</div>
+      ${ghostFigures(found, this.#ghost.result, units, FIGURES)}
+      <div class="tables">
+        ${waveTable(found, this.#ghost.result, units)} ${downwindTable(found, this.#ghost.result, units)}
+      </div>
       <p class="note">
         Linear waves on deep water (H. Lamb, Hydrodynamics, 1932, art. 229), the foil held at its depth. The lift follows a
         swing by the share of T. Theodorsen, NACA Report 496, 1935; pumping as heave of the wing’s mean chord, strip by strip,

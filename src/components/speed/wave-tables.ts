@@ -1,57 +1,64 @@
-/** What waves do and give, written out in the chosen units. */
-import { writeFixed } from '../../session/number-format.ts';
+/** What waves do and give, written out in the chosen units; the ghost's below. */
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { WaveStudy } from '../../solver/studies/wave-study.ts';
-import { figureTable } from '../figure-table.ts';
-import { margin, signed } from './words.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { type Cell, figureCell, quantityCell } from '../table-cells.ts';
+import { fixedCell, margin, signed } from './words.ts';
 
-export function waveTable({ swing }: WaveStudy, units: UnitSystem) {
-  return figureTable(
-    'Swing in the waves, margins at its extremes',
-    [
-      'speed',
-      'meets one every',
-      'swing of angle',
-      'swing of CL',
-      'to stall',
-      'to boiling',
-      'origin below the trough',
-    ],
-    swing.map(({ speed, swing: found }) => ({
+type Swing = NonNullable<WaveStudy['swing'][number]['swing']>;
+
+const SWING_HEAD = [
+  'meets one every',
+  'swing of angle',
+  'swing of CL',
+  'to stall',
+  'to boiling',
+  'origin below the trough',
+];
+
+export function waveTable(own: WaveStudy, ghost: WaveStudy | null, units: UnitSystem) {
+  return tableWithGhost('Swing in the waves, margins at its extremes', own, ghost, ({ swing }) => ({
+    head: ['speed', ...SWING_HEAD],
+    rows: swing.map(({ speed, swing: found }, k) => ({
+      key: String(k),
       cells: [
         formatWithUnit(speed, 'speed', units),
-        ...(found
-          ? [
-              Number.isFinite(found.encounterPeriod)
-                ? formatWithUnit(found.encounterPeriod, 'time', units)
-                : 'keeps pace',
-              `±${formatWithUnit(found.alphaSwing, 'angle', units, { decimals: 2 })}`,
-              `±${writeFixed(found.clSwing, 2)}`,
-              margin(found.stallMargin, units),
-              signed(found.cavitationMargin, 'ratio', units, 2),
-              found.breaches
-                ? 'breaches'
-                : found.troughDepth === null
-                  ? ''
-                  : formatWithUnit(found.troughDepth, 'length', units),
-            ]
-          : ['', '', '', '', '', 'deep water']),
+        ...(found ? swingCells(found, units) : ['', '', '', '', '', 'deep water']),
       ],
     })),
+  }));
+}
+
+function swingCells(found: Swing, units: UnitSystem): Cell[] {
+  return [
+    quantityCell(found.encounterPeriod, 'time', units, { why: 'keeps pace' }),
+    plusMinus(found.alphaSwing, '°'),
+    plusMinus(found.clSwing),
+    margin(found.stallMargin, units),
+    signed(found.cavitationMargin, 'ratio', units, 2),
+    found.breaches ? 'breaches' : quantityCell(found.troughDepth, 'length', units, { why: '' }),
+  ];
+}
+
+function plusMinus(value: number, unit = '') {
+  const plain = fixedCell(value, 2, unit);
+  return figureCell(
+    value,
+    (of, isDifference) => `${isDifference ? '' : '±'}${plain.write(of, isDifference)}`,
   );
 }
 
-export function downwindTable({ downwind }: WaveStudy, units: UnitSystem) {
-  return figureTable(
-    'What a wave must give',
-    ['speed', 'least slope', 'height of a wave that keeps pace', 'or by pumping'],
-    downwind.map((row) => ({
+export function downwindTable(own: WaveStudy, ghost: WaveStudy | null, units: UnitSystem) {
+  return tableWithGhost('What a wave must give', own, ghost, ({ downwind }) => ({
+    head: ['speed', 'least slope', 'height of a wave that keeps pace', 'or by pumping'],
+    rows: downwind.map((row, k) => ({
+      key: String(k),
       cells: [
         formatWithUnit(row.speed, 'speed', units),
-        formatWithUnit(row.slope, 'angle', units, { decimals: 1 }),
-        formatWithUnit(row.height, 'length', units),
-        `${writeFixed(row.missingPower, 0)} W`,
+        quantityCell(row.slope, 'angle', units, { decimals: 1 }),
+        quantityCell(row.height, 'length', units),
+        fixedCell(row.missingPower, 0, ' W'),
       ],
     })),
-  );
+  }));
 }

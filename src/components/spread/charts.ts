@@ -2,10 +2,9 @@
 import { toDisplay, type UnitSystem } from '../../session/units.ts';
 import type { Report } from '../../solver/report.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import type { Ghost } from '../ghost.ts';
+import { type Ghost, withGhost } from '../ghost.ts';
 import { leastMargin, liftPerSpan, runsBeyond } from './spread-reading.ts';
 
-const DASH = [6, 4];
 const THIN = [2, 3];
 const DASH_DOT = [10, 3, 2, 3]; // the stabilizer: told apart without colour
 const CLOSE = 0.3; // of a lift coefficient: the usable one is drawn only where it matters, since it lifts the whole axis
@@ -29,7 +28,7 @@ function line(
   return { name, x: x.map((place) => toDisplay(place, 'length', units)), y, ...looks };
 }
 
-/** One quantity of wing, stabilizer and the ghost's wing. */
+/** One quantity of wing and stabilizer, and of the ghost's. */
 function partLines(
   report: Report,
   ghost: Ghost | null,
@@ -44,14 +43,11 @@ function partLines(
         dash: DASH_DOT,
       }),
     );
-  if (ghost?.report)
-    series.push(
-      line('ghost wing', ghost.report, 'wing', of(ghost.report, 'wing'), units, {
-        colour: '--ghost',
-        dash: DASH,
-      }),
-    );
-  return series;
+  const behind = ghost?.report;
+  if (!behind) return series;
+  const parts = (['wing', 'stabilizer'] as const).filter((part) => behind.strips[part].length > 0);
+  const lines = parts.map((part) => line(part, behind, part, of(behind, part), units, { colour: '--ghost' }));
+  return withGhost(series, lines);
 }
 
 export function liftSeries(report: Report, ghost: Ghost | null, units: UnitSystem): ChartSeries[] {

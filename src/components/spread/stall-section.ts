@@ -1,5 +1,5 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
@@ -7,12 +7,14 @@ import type { StallStudy } from '../../solver/studies/stall.ts';
 import { InSight } from '../curve/in-sight.ts';
 import type { Ghost } from '../ghost.ts';
 import { GhostStudy } from '../ghost-study.ts';
+import { RestedDesign } from '../rested-design.ts';
 import { sectionStyles } from '../speed/section-styles.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyWait } from '../study-wait.ts';
-import * as readings from './stall-readings.ts';
-
-const AT_REST = 200; // ms without a change
+import { liftChart, spanChart } from './stall-charts.ts';
+import { stallFigures } from './stall-figures.ts';
+import { spreadTable } from './stall-table.ts';
+import * as say from './stall-words.ts';
 
 /**
  * Where along the span the wing stalls first, at what angle and speed, and how that spreads: the line follows the sections
@@ -28,31 +30,13 @@ export class SpreadStall extends LitElement {
   /** Drawn dashed behind the design. */
   @property({ attribute: false }) ghost: Ghost | null = null;
 
-  @state() private settled: Design | null = null;
-
-  #rest: ReturnType<typeof setTimeout> | undefined;
+  readonly #rested = new RestedDesign(this);
   readonly #sight = new InSight(this);
   readonly #study = new StudyController(this, 'stall', () =>
-    this.#sight.isSeen ? { studies: this.studies, design: this.settled, options: {} } : null,
+    this.#sight.isSeen ? { studies: this.studies, design: this.#rested.current, options: {} } : null,
   );
 
   readonly #ghost = new GhostStudy(this, 'stall', () => (this.#sight.isSeen ? {} : null));
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    clearTimeout(this.#rest);
-  }
-
-  protected override updated(changed: PropertyValues): void {
-    if (!changed.has('design')) return;
-    clearTimeout(this.#rest);
-    this.#rest = setTimeout(
-      () => {
-        this.settled = this.design;
-      },
-      this.settled ? AT_REST : 0,
-    );
-  }
 
   protected override render() {
     if (!this.design) return nothing;
@@ -63,14 +47,15 @@ export class SpreadStall extends LitElement {
 
   #answers(found: StallStudy, { brief }: Design) {
     const { units } = this;
+    const behind = this.#ghost.result;
     const { takeOff } = brief.speeds;
-    const trouble = readings.stallTrouble(found, takeOff, units);
-    return html`${readings.stallSentences(found, takeOff, units).map((line) => html`<p class="say">${line}</p>`)}
+    const trouble = say.stallTrouble(found, takeOff, units);
+    return html`${say.stallSentences(found, takeOff, units).map((line) => html`<p class="say">${line}</p>`)}
       ${trouble ? html`<p class="trouble">${trouble}</p>` : nothing}
-      <div class="figures">${readings.stallFigures(found, units)}</div>
-      <div class="tables">${readings.spanChart(found, units)} ${readings.liftChart(found, this.#ghost.result)}</div>
-      ${readings.spreadTable(found, units)}
-      <p class="note">${readings.settledNote(found)}</p>
+      <div class="figures">${stallFigures(found, behind, units)}</div>
+      <div class="tables">${spanChart(found, behind, units)} ${liftChart(found, behind)}</div>
+      ${spreadTable(found, behind, units)}
+      <p class="note">${say.settledNote(found)}</p>
       <p class="note">
         Stabilizer as drawn, no pitch trim, at the depth of take-off${found.depth === null ? ' (deep water)' : ''}. Sections
         by their own polars at the Reynolds numbers of the speed that the greatest lift carries. Nine tenths of a section’s

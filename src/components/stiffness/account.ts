@@ -1,12 +1,12 @@
 /** The compliance account: how far the foil gives at the wing and which part gives what share, as bars and a table. */
 import { css, html, nothing } from 'lit';
-import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Part } from '../../solver/structure/parts.ts';
 import type { CaseAccount, ComplianceAccount, LoadCase } from '../../solver/studies/compliance.ts';
 import type { Remedy } from '../../solver/studies/remedies.ts';
-import { figureTable } from '../figure-table.ts';
-import { CASE_NAMES, PART_NAMES, PART_ORDER, percent } from './words.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { figureCell, quantityCell, textOf } from '../table-cells.ts';
+import { CASE_NAMES, changeCell, PART_NAMES, PART_ORDER, percent } from './words.ts';
 
 export const accountStyles = css`
   .shares {
@@ -33,6 +33,11 @@ export const accountStyles = css`
   .share-bar i {
     flex: none;
     width: calc(100% * var(--share));
+  }
+  .share-bar.ghost {
+    height: 0.5rem;
+    border: 1px dashed var(--ghost);
+    opacity: 0.75;
   }
   .share-bar i + i {
     border-left: 1px solid var(--raised);
@@ -90,7 +95,7 @@ export const accountStyles = css`
     .shares {
       grid-template-columns: 1fr auto;
     }
-    .share-bar {
+    .shares > span:has(.share-bar) {
       grid-column: 1 / -1;
     }
   }
@@ -98,47 +103,55 @@ export const accountStyles = css`
 
 const isMoment = (load: LoadCase) => load === 'roll' || load === 'pitch' || load === 'yaw';
 
-export function giveOf({ load, give }: CaseAccount, units: UnitSystem): string {
-  return isMoment(load)
-    ? formatWithUnit(give, 'angle', units, { decimals: 2 })
-    : formatWithUnit(give, 'length', units);
-}
+const giveCell = ({ load, give }: CaseAccount, units: UnitSystem) =>
+  isMoment(load) ? quantityCell(give, 'angle', units, { decimals: 2 }) : quantityCell(give, 'length', units);
 
-export function shareBars({ cases }: ComplianceAccount, units: UnitSystem) {
+const loadName = ({ load }: CaseAccount) => `${isMoment(load) ? '10 N m' : '100 N'} ${CASE_NAMES[load]}`;
+
+/** A share in whole percent, of a difference the points. */
+const shareCell = (share: number) =>
+  figureCell(share, (value, isDifference) =>
+    isDifference ? formatWithUnit(value, 'share', 'si', { decimals: 0, sign: true }) : percent(value),
+  );
+
+/** The ghost's shares are a thinner bar under each. */
+export function shareBars({ cases }: ComplianceAccount, ghost: ComplianceAccount | null, units: UnitSystem) {
   const present = PART_ORDER.filter((part) => cases.some(({ shares }) => shares[part] > 0));
+  const bar = ({ shares }: CaseAccount, kind = '') => html`<span class="share-bar ${kind}">
+    ${PART_ORDER.filter((part) => shares[part] > 0).map(
+      (part) => html`<i class=${part} .style="--share: ${shares[part].toFixed(4)}"></i>`,
+    )}
+  </span>`;
+  const behind = (load: LoadCase) => ghost?.cases.find((account) => account.load === load);
   return html`<ul class="key" aria-hidden="true">
       ${present.map((part) => html`<li><i class=${part}></i>${PART_NAMES[part]}</li>`)}
     </ul>
     <div class="shares" aria-hidden="true">
       ${cases.map(
-        (
-          account,
-        ) => html`<span>${isMoment(account.load) ? '10 N m' : '100 N'} ${CASE_NAMES[account.load]}</span>
-          <b>${giveOf(account, units)}</b>
-          <span class="share-bar">
-            ${present
-              .filter((part) => account.shares[part] > 0)
-              .map(
-                (part) => html`<i class=${part} .style="--share: ${account.shares[part].toFixed(4)}"></i>`,
-              )}
-          </span>`,
+        (account) => html`<span>${loadName(account)}</span>
+          <b>${textOf(giveCell(account, units))}</b>
+          <span>${bar(account)}${behind(account.load) ? bar(behind(account.load)!, 'ghost') : nothing}</span>`,
       )}
     </div>`;
 }
 
-export function accountTable({ cases, root, shares }: ComplianceAccount, units: UnitSystem) {
-  const parts = PART_ORDER.filter((part) => shares[part] > 0 || cases.some((each) => each.shares[part] > 0));
-  const rows = cases.map((account) => ({
-    cells: [
-      `${isMoment(account.load) ? '10 N m' : '100 N'} ${CASE_NAMES[account.load]}`,
-      giveOf(account, units),
-      ...parts.map((part) => percent(account.shares[part])),
-    ],
+export function accountTable(own: ComplianceAccount, ghost: ComplianceAccount | null, units: UnitSystem) {
+  const { cases: loads, root, shares } = own;
+  const parts = PART_ORDER.filter((part) => shares[part] > 0 || loads.some((each) => each.shares[part] > 0));
+  const table = tableWithGhost('How far it gives, and what part has in it', own, ghost, ({ cases }) => ({
+    head: ['load at the wing', 'gives', ...parts.map((part: Part) => PART_NAMES[part])],
+    rows: cases.map((account) => ({
+      cells: [
+        loadName(account),
+        giveCell(account, units),
+        ...parts.map((part) => shareCell(account.shares[part])),
+      ],
+    })),
   }));
   const side = root.side;
   const yaw = root.yaw;
   const degrees = (value: number) => formatWithUnit(value, 'angle', units, { decimals: 2, sign: true });
-  return html`${figureTable('How far it gives, and what part has in it', ['load at the wing', 'gives', ...parts.map((part: Part) => PART_NAMES[part])], rows)}
+  return html`${table}
     <p class="note">
       Still loads on the drawn shape, held at the board: side and aft pulls at the wing’s root, lift spread over the wing,
       roll as lift to one side, pitch and yaw as a pair of forces at wing and stabilizer. Shares are those of the strain
@@ -148,20 +161,24 @@ export function accountTable({ cases, root, shares }: ComplianceAccount, units: 
 }
 
 /** What stiffens most, and the next best, as a table. */
-export function remedyTable(list: readonly Remedy[]) {
-  const less = (ratio: number) => {
-    const change = Math.round(1000 * (ratio - 1)) / 10;
-    return change === 0 ? '–' : `${change > 0 ? '+' : '−'}${writeFixed(Math.abs(change), 1)} %`;
-  };
-  const rows = list.slice(0, 6).map(({ label, left, byCase }, k) => ({
-    cells: [label, less(left), less(byCase.side), less(byCase.roll), less(byCase.pitch), less(byCase.yaw)],
-    isHere: k === 0,
+export function remedyTable(own: readonly Remedy[], ghost: readonly Remedy[] | null) {
+  if (own.length === 0) return nothing;
+  const less = (ratio: number) => changeCell(ratio - 1);
+  const shown = own.slice(0, 6).map(({ label }) => label);
+  return tableWithGhost('One change by itself, and how much less gives', own, ghost, (list) => ({
+    head: ['change', 'mean of all six', 'to the side', 'roll', 'pitch', 'yaw'],
+    rows: list
+      .filter(({ label }) => shown.includes(label))
+      .map(({ label, left, byCase }) => ({
+        cells: [
+          label,
+          less(left),
+          less(byCase.side),
+          less(byCase.roll),
+          less(byCase.pitch),
+          less(byCase.yaw),
+        ],
+        isHere: label === shown[0],
+      })),
   }));
-  return rows.length === 0
-    ? nothing
-    : figureTable(
-        'One change by itself, and how much less gives',
-        ['change', 'mean of all six', 'to the side', 'roll', 'pitch', 'yaw'],
-        rows,
-      );
 }

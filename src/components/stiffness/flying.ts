@@ -1,13 +1,15 @@
 /** Built droop against flying droop: sentence, table and chart; what to build so that it flies as drawn. */
 import { html, nothing } from 'lit';
 import { writeFixed } from '../../session/number-format.ts';
-import { formatValue, formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
+import { formatWithUnit, type Quantity, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { BuiltShape } from '../../solver/studies/built-shape.ts';
 import type { BuiltAndFlying, FlyingShape } from '../../solver/studies/flying-shape.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
 import '../line-chart.ts';
+import { quantityCell } from '../table-cells.ts';
 
 const angle = (value: number, units: UnitSystem) => formatWithUnit(value, 'angle', units, { decimals: 2 });
 
@@ -28,32 +30,24 @@ export function buildReading({ tipDroop, tipTwist }: BuiltShape, units: UnitSyst
   )} of twist at the tip, in place of ${angle(tipDroop.wanted, units)} and ${angle(tipTwist.wanted, units)}.`;
 }
 
-export function flyingTable(shape: FlyingShape, units: UnitSystem) {
+export function flyingTable(own: FlyingShape, ghost: FlyingShape | null, units: UnitSystem) {
   const row = (
     name: string,
     { built, flying }: { built: number | null; flying: number | null },
     quantity: Quantity,
     decimals?: number,
   ) => {
-    const write = (value: number | null) =>
-      value === null
-        ? 'none'
-        : formatWithUnit(value, quantity, units, decimals === undefined ? {} : { decimals });
-    const change =
-      built === null || flying === null
-        ? ''
-        : formatValue(flying - built, quantity, units, {
-            sign: true,
-            ...(decimals !== undefined && { decimals }),
-          });
-    return { cells: [name, write(built), write(flying), change] };
+    const looks = decimals === undefined ? {} : { decimals };
+    const cell = (value: number | null) => quantityCell(value, quantity, units, { ...looks, why: 'none' });
+    const change = built === null || flying === null ? null : flying - built;
+    const moved = quantityCell(change, quantity, units, { ...looks, sign: true, bare: true, why: '' });
+    return { cells: [name, cell(built), cell(flying), moved] };
   };
   const pair = (name: string, values: BuiltAndFlying | null, quantity: Quantity, decimals?: number) =>
     values ? [row(name, values, quantity, decimals)] : [];
-  return figureTable(
-    'As built and as it flies at cruise',
-    ['', 'built', 'flying', 'change'],
-    [
+  return tableWithGhost('As built and as it flies at cruise', own, ghost, (shape) => ({
+    head: ['', 'built', 'flying', 'change'],
+    rows: [
       row('droop at the tip', shape.tipDroop, 'angle', 2),
       row('drop of the tip', shape.tipDrop, 'length'),
       row('effective droop', shape.effectiveDroop, 'angle', 2),
@@ -65,8 +59,23 @@ export function flyingTable(shape: FlyingShape, units: UnitSystem) {
       row('roll from yaw, solved', shape.rollFromYaw, 'ratio', 3),
       ...pair('stabilizer, droop at the tip', shape.stabilizerTipDroop, 'angle', 2),
     ],
-  );
+  }));
 }
+
+export const BUILT_FIGURES: readonly GhostFigure<BuiltShape>[] = [
+  {
+    label: 'Droop to build at the tip',
+    read: ({ tipDroop }) => tipDroop.build,
+    quantity: 'angle',
+    decimals: 2,
+  },
+  {
+    label: 'Twist to build at the tip',
+    read: ({ tipTwist }) => tipTwist.build,
+    quantity: 'angle',
+    decimals: 2,
+  },
+];
 
 function droopLines({ wing }: FlyingShape): ChartSeries[] {
   const x = Array.from(wing.eta, (eta) => 100 * eta);

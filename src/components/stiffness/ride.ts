@@ -1,14 +1,15 @@
 /** What softness does to the ride: ratios against speed, shares by part, modes with the strut's swings. */
 import { html, nothing } from 'lit';
 import { writeFixed } from '../../session/number-format.ts';
-import { toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
+import { formatValue, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { FlexibleMode } from '../../solver/studies/flexible-modes.ts';
 import type { RideFigure, RidePoint, RideStudy } from '../../solver/studies/ride.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
 import '../line-chart.ts';
-import { PART_NAMES, RIDE_NAMES } from './words.ts';
+import { figureCell, quantityCell } from '../table-cells.ts';
+import { changeCell, PART_NAMES, RIDE_NAMES } from './words.ts';
 
 const FIGURES = Object.keys(RIDE_NAMES) as RideFigure[];
 const COLOURS: Record<RideFigure, `--${string}`> = {
@@ -70,58 +71,80 @@ function rideLines(study: RideStudy, units: UnitSystem): ChartSeries[] {
   });
 }
 
-export function rideTable(study: RideStudy) {
-  const { rigid, flexible } = study.cruise;
-  const write = (value: number) => writeFixed(value, Math.abs(value) < 1 ? 3 : 2);
-  const rows = FIGURES.map((figure) => {
-    const ratio = ratioOf(study.cruise, figure, largestOf(study, figure));
-    return {
-      cells: [
-        RIDE_NAMES[figure],
-        write(rigid[figure]),
-        write(flexible[figure]),
-        ratio === null ? 'not resolved' : writeFixed(ratio, 2),
-      ],
-    };
-  });
-  return figureTable('At cruise', ['', 'rigid', 'flexible', 'ratio'], rows);
+export function rideTable(own: RideStudy, ghost: RideStudy | null) {
+  const cell = (value: number) => {
+    const decimals = Math.abs(value) < 1 ? 3 : 2;
+    return quantityCell(value, 'ratio', 'si', { decimals });
+  };
+  return tableWithGhost('At cruise', own, ghost, (study) => ({
+    head: ['', 'rigid', 'flexible', 'ratio'],
+    rows: FIGURES.map((figure) => {
+      const { rigid, flexible } = study.cruise;
+      const ratio = ratioOf(study.cruise, figure, largestOf(study, figure));
+      return {
+        cells: [
+          RIDE_NAMES[figure],
+          cell(rigid[figure]),
+          cell(flexible[figure]),
+          quantityCell(ratio, 'ratio', 'si', { decimals: 2, why: 'not resolved' }),
+        ],
+      };
+    }),
+  }));
 }
 
-export function rideShares({ shares, cruise }: RideStudy) {
+export function rideShares(own: RideStudy, ghost: RideStudy | null) {
   const names = { ...PART_NAMES, flyingShape: 'shape the wing flies in', together: 'parts together' };
-  const share = (change: number, figure: RideFigure) => {
-    const scale = Math.abs(cruise.rigid[figure]);
-    if (!(scale > 0)) return '';
-    const value = Math.round((1000 * change) / scale) / 10;
-    return value === 0 ? '–' : `${value > 0 ? '+' : '−'}${writeFixed(Math.abs(value), 1)} %`;
-  };
-  return figureTable(
+  return tableWithGhost(
     'Change at cruise by part, of the rigid figure',
-    ['part', ...FIGURES.map((figure) => RIDE_NAMES[figure].split(',').at(-1)!.trim())],
-    shares.map(({ part, change }) => ({
-      cells: [names[part], ...FIGURES.map((figure) => share(change[figure], figure))],
-    })),
+    own,
+    ghost,
+    ({ shares, cruise }) => ({
+      head: ['part', ...FIGURES.map((figure) => RIDE_NAMES[figure].split(',').at(-1)!.trim())],
+      rows: shares.map(({ part, change }) => ({
+        cells: [
+          names[part],
+          ...FIGURES.map((figure) => {
+            const scale = Math.abs(cruise.rigid[figure]);
+            return changeCell(scale > 0 ? change[figure] / scale : null);
+          }),
+        ],
+      })),
+    }),
   );
 }
 
-export function modeTable({ modes }: RideStudy) {
-  if (!modes) return nothing;
-  const time = (mode: FlexibleMode['flexible'] | null) => {
-    if (!mode) return '–';
-    if (mode.timeToDouble !== null) return `doubles in ${writeFixed(mode.timeToDouble, 2)} s`;
-    return mode.timeToHalf === null ? 'stays' : `halves in ${writeFixed(mode.timeToHalf, 2)} s`;
-  };
-  return figureTable(
+/** The ghost's modes are those of the same place in the row, where both designs have the same kinds of them. */
+export function modeTable(own: RideStudy, ghost: RideStudy | null) {
+  if (!own.modes) return nothing;
+  const kinds = ({ modes }: RideStudy) =>
+    (modes?.modes ?? []).map(({ flexible, rigid }) => [rigid === null, flexible.imaginary === 0]);
+  const isAlike = ghost !== null && JSON.stringify(kinds(own)) === JSON.stringify(kinds(ghost));
+  return tableWithGhost(
     'Modes at cruise, strut stiff and giving',
-    ['', 'stiff strut', 'strut as it is', 'period', 'damping'],
-    modes.modes.map(({ flexible, rigid }, k) => ({
-      cells: [
-        rigid ? `mode ${k + 1}` : 'swing of the strut',
-        time(rigid),
-        time(flexible),
-        flexible.period === null ? '–' : `${writeFixed(flexible.period, 2)} s`,
-        flexible.imaginary === 0 ? '–' : writeFixed(flexible.damping, 2),
-      ],
-    })),
+    own,
+    isAlike ? ghost : null,
+    ({ modes }) => ({
+      head: ['', 'stiff strut', 'strut as it is', 'period', 'damping'],
+      rows: (modes?.modes ?? []).map(({ flexible, rigid }, k) => ({
+        key: String(k),
+        cells: [
+          rigid ? `mode ${k + 1}` : 'swing of the strut',
+          time(rigid),
+          time(flexible),
+          figureCell(
+            flexible.period,
+            (value, sign) => `${formatValue(value, 'ratio', 'si', { decimals: 2, sign })} s`,
+          ),
+          quantityCell(flexible.imaginary === 0 ? null : flexible.damping, 'ratio', 'si', { decimals: 2 }),
+        ],
+      })),
+    }),
   );
+}
+
+function time(mode: FlexibleMode['flexible'] | null): string {
+  if (!mode) return '–';
+  if (mode.timeToDouble !== null) return `doubles in ${writeFixed(mode.timeToDouble, 2)} s`;
+  return mode.timeToHalf === null ? 'stays' : `halves in ${writeFixed(mode.timeToHalf, 2)} s`;
 }

@@ -1,13 +1,14 @@
 /** The strut under load, and root strains against what the laminate bears. */
 import { html, nothing } from 'lit';
 import { writeFixed } from '../../session/number-format.ts';
-import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import { formatValue, formatWithUnit, type UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { SideRule, SideTrim } from '../../solver/studies/side-trim.ts';
 import type { LoadState, StrutState } from '../../solver/studies/strut-state.ts';
 import { take } from '../asked.ts';
 import '../choice-field.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
+import { figureCell, quantityCell } from '../table-cells.ts';
 import { PART_NAMES } from './words.ts';
 
 const STATES = ['test', 'running'] as const;
@@ -58,46 +59,50 @@ function pullReading({ leeway, heel, strutForce }: SideTrim, units: UnitSystem):
 
 const sideOf = (value: number) => (value > 0 ? 'to starboard' : 'to port');
 
-export function strutTable(strut: StrutState, units: UnitSystem) {
-  const foot = (state: LoadState) => {
-    const motion = state.foot;
-    if (!motion) return ['–', '–', '–'];
-    const way = (value: number) => formatWithUnit(value, 'length', units, { sign: true });
-    return [
-      way(motion.side),
-      way(motion.aft),
-      formatWithUnit(motion.twist, 'angle', units, { decimals: 2, sign: true }),
-    ];
-  };
-  return figureTable(
-    'Where the strut’s foot goes',
-    ['', 'to starboard', 'aft', 'twist'],
-    STATES.map((state) => ({ cells: [STATE_NAMES[state], ...foot(strut[state])] })),
-  );
+export function strutTable(own: StrutState, ghost: StrutState | null, units: UnitSystem) {
+  const foot = ({ foot: motion }: LoadState) => [
+    quantityCell(motion?.side, 'length', units, { sign: true }),
+    quantityCell(motion?.aft, 'length', units, { sign: true }),
+    quantityCell(motion?.twist, 'angle', units, { decimals: 2, sign: true }),
+  ];
+  return tableWithGhost('Where the strut’s foot goes', own, ghost, (strut) => ({
+    head: ['', 'to starboard', 'aft', 'twist'],
+    rows: STATES.map((state) => ({ cells: [STATE_NAMES[state], ...foot(strut[state])] })),
+  }));
 }
 
 /** Permille of strain, and what is left of the allowable after the safety factor. */
-export function strainTable(strut: StrutState, units: UnitSystem) {
-  const permille = (strain: number) => `${writeFixed(1000 * strain, 2)} ‰`;
-  const rows = STATES.flatMap((state) =>
-    strut[state].strains
-      .filter(({ strain }) => strain > 1e-6)
-      .map(({ part, strain, from, allowable, reserve }) => ({
-        cells: [
-          `${PART_NAMES[part]}, ${STATE_NAMES[state]}`,
-          permille(strain),
-          formatWithUnit(from, 'length', units),
-          permille(allowable),
-          reserve === null ? '–' : reserve < 1 ? `${writeFixed(reserve, 2)}: short` : writeFixed(reserve, 1),
-        ],
-        isHere: reserve !== null && reserve < 1,
-      })),
-  );
-  return html`${figureTable(
-    'Strain at the most strained place',
-    ['', 'strain', 'from its held end', 'allowable', `reserve at ${strut.safety} times`],
-    rows,
-  )}
+export function strainTable(own: StrutState, ghost: StrutState | null, units: UnitSystem) {
+  const permille = (strain: number) =>
+    figureCell(
+      strain,
+      (value, sign) => `${formatValue(1000 * value, 'ratio', 'si', { decimals: 2, sign })} ‰`,
+    );
+  const left = (reserve: number | null) =>
+    figureCell(reserve, (value, isDifference) =>
+      !isDifference && value < 1
+        ? `${writeFixed(value, 2)}: short`
+        : formatValue(value, 'ratio', 'si', { decimals: 1, sign: isDifference }),
+    );
+  const rowsOf = (strut: StrutState) =>
+    STATES.flatMap((state) =>
+      strut[state].strains
+        .filter(({ strain }) => strain > 1e-6)
+        .map(({ part, strain, from, allowable, reserve }) => ({
+          cells: [
+            `${PART_NAMES[part]}, ${STATE_NAMES[state]}`,
+            permille(strain),
+            quantityCell(from, 'length', units),
+            permille(allowable),
+            left(reserve),
+          ],
+          isHere: reserve !== null && reserve < 1,
+        })),
+    );
+  return html`${tableWithGhost('Strain at the most strained place', own, ghost, (strut) => ({
+    head: ['', 'strain', 'from its held end', 'allowable', `reserve at ${strut.safety} times`],
+    rows: rowsOf(strut),
+  }))}
     <p class="note">
       Reserve is the allowable over the strain times your safety factor; below 1 it is short. Landing, pumping and running
       aground load a foil far beyond cruise. Bonds, bolts and the box itself are not looked at.

@@ -6,46 +6,54 @@ import type { FrequencyStudy, WaterAndAir } from '../../solver/studies/frequenci
 import type { Divergence, Spacing } from '../../solver/studies/running-swings.ts';
 import type { WhistlePlace } from '../../solver/studies/whistle.ts';
 import type { ChartSeries } from '../chart-columns.ts';
-import { figureTable } from '../figure-table.ts';
+import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
+import type { GhostFigure } from '../ghost-figures.ts';
 import '../line-chart.ts';
+import { figureCell, quantityCell, textOf } from '../table-cells.ts';
 import { PART_NAMES, swingName } from './words.ts';
 
-const hertz = (value: number | null) =>
-  value === null
-    ? 'none found'
-    : `${withMark(Number(value.toPrecision(3)).toLocaleString('en', { useGrouping: false }))} Hz`;
+const hertz = (value: number) =>
+  `${withMark(Number(value.toPrecision(3)).toLocaleString('en', { useGrouping: false }))} Hz`;
 
-export function swingTable(study: FrequencyStudy) {
-  const row = (name: string, { water, air }: WaterAndAir) => ({ cells: [name, hertz(water), hertz(air)] });
-  return figureTable(
-    'First swings',
-    ['', 'in water', 'in air'],
-    [
-      ...(study.strut
-        ? [row('strut, bending sideways', study.strut.bending), row('strut, torsion', study.strut.twist)]
-        : []),
-      row('wing, bending', study.wing.bending),
-      row('wing, torsion', study.wing.twist),
-    ],
+const hertzCell = (frequency: number | null) =>
+  figureCell(
+    frequency,
+    (value, isDifference) =>
+      `${isDifference && value > 0 ? '+' : value < 0 ? '−' : ''}${hertz(Math.abs(value))}`,
+    'none found',
   );
+
+export function swingTable(own: FrequencyStudy, ghost: FrequencyStudy | null) {
+  const row = (name: string, { water, air }: WaterAndAir) => ({
+    cells: [name, hertzCell(water), hertzCell(air)],
+  });
+  return tableWithGhost('First swings', own, ghost, ({ strut, wing }) => ({
+    head: ['', 'in water', 'in air'],
+    rows: [
+      ...(strut ? [row('strut, bending sideways', strut.bending), row('strut, torsion', strut.twist)] : []),
+      row('wing, bending', wing.bending),
+      row('wing, torsion', wing.twist),
+    ],
+  }));
 }
 
-export function wholeTable({ whole }: FrequencyStudy) {
-  return figureTable(
-    'The whole foil on its box, in water',
-    ['moves', 'frequency', 'gives in'],
-    whole.map(({ symmetry, frequency, shares }) => ({
+/** The ghost's swings are those of the same place in the row. */
+export function wholeTable(own: FrequencyStudy, ghost: FrequencyStudy | null) {
+  return tableWithGhost('The whole foil on its box, in water', own, ghost, ({ whole }) => ({
+    head: ['moves', 'frequency', 'gives in'],
+    rows: whole.map(({ symmetry, frequency, shares }, k) => ({
+      key: `${symmetry} ${whole.slice(0, k).filter((other) => other.symmetry === symmetry).length}`,
       cells: [
         symmetry === 'symmetric' ? 'fore and aft, up' : 'to the side, rolling',
-        hertz(frequency),
+        hertzCell(frequency),
         shares
           .slice(0, 2)
           .map(({ group, share }) => `${swingName(group)} ${Math.round(100 * share)} %`)
           .join(', '),
       ],
     })),
-  );
+  }));
 }
 
 const WHAT: Record<Divergence['what'], string> = {
@@ -53,6 +61,17 @@ const WHAT: Record<Divergence['what'], string> = {
   pitching: 'The foil on its strut, lengthwise',
   sideways: 'The foil on its strut, sideways',
 };
+
+export function divergenceFigures({
+  divergence: own,
+}: FrequencyStudy): readonly GhostFigure<FrequencyStudy>[] {
+  return own.map(({ what }) => ({
+    label: `${WHAT[what]} gives way at`,
+    read: ({ divergence }) => divergence.find((each) => each.what === what)?.speed,
+    quantity: 'speed',
+    why: 'none found',
+  }));
+}
 
 export function divergenceReadings(
   { divergence, fastest }: FrequencyStudy,
@@ -126,24 +145,27 @@ export function flutterCaution({ spacing, wingMassRatio }: FrequencyStudy, units
   </p>`;
 }
 
-export function whistleTable(places: readonly WhistlePlace[], units: UnitSystem) {
+export function whistleTable(
+  own: readonly WhistlePlace[],
+  ghost: readonly WhistlePlace[] | null,
+  units: UnitSystem,
+) {
   const edge = (value: number) =>
-    formatWithUnit(value, 'length', units, units === 'workshop' ? { decimals: 2 } : {});
-  return html`${figureTable(
-    'Trailing edges',
-    ['', 'edge', 'tone from', 'to', 'tail swings at', 'an edge that would not sing'],
-    places.map(({ part, where, edge: thickness, tone, tail, quietEdge, mayWhistle }) => ({
+    quantityCell(value, 'length', units, units === 'workshop' ? { decimals: 2 } : {});
+  return html`${tableWithGhost('Trailing edges', own, ghost, (places) => ({
+    head: ['', 'edge', 'tone from', 'to', 'tail swings at', 'an edge that would not sing'],
+    rows: places.map(({ part, where, edge: thickness, tone, tail, quietEdge, mayWhistle }) => ({
       cells: [
         `${PART_NAMES[part]}, ${where}`,
         edge(thickness),
-        hertz(tone.takeOff),
-        hertz(tone.top),
-        hertz(tail),
-        thickness <= quietEdge ? 'this one' : `${edge(quietEdge)} or less`,
+        hertzCell(tone.takeOff),
+        hertzCell(tone.top),
+        hertzCell(tail),
+        thickness <= quietEdge ? 'this one' : `${textOf(edge(quietEdge))} or less`,
       ],
       isHere: mayWhistle,
     })),
-  )}
+  }))}
     <p class="note">
       Vortices leave the edge at ${withMark('0.2')} of the speed over edge and boundary layer (W. K. Blake 1986, from memory); where that
       tone meets a swing of the part, or of its tail, it sings: bold rows. An edge below three tenths of the layer’s

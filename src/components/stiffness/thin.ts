@@ -7,6 +7,7 @@ import type { ThinColumn, ThinSeries } from '../../solver/studies/thin.ts';
 import type { ChartSeries } from '../chart-columns.ts';
 import { uprightMark } from '../chart-marks.ts';
 import { withGhost } from '../ghost.ts';
+import { type GhostFigure, ghostFigures } from '../ghost-figures.ts';
 import '../line-chart.ts';
 import '../number-field.ts';
 
@@ -37,6 +38,7 @@ export function thinPart(
   units: UnitSystem,
 ) {
   return html`<p class="say">${thinReading(part, series, units)} ${cubeReading(series)}</p>
+    ${ghostFigures(series, ghost, units, thinFigures(part))}
     <div class="controls">
       ${FIELDS[part].map(
         ([key, label, usual]) => html`<number-field
@@ -50,6 +52,18 @@ export function thinPart(
       )}
     </div>
     ${thinCharts(part, series, ghost, units)}`;
+}
+
+function thinFigures(part: ThinPart): readonly GhostFigure<ThinSeries>[] {
+  const { size, what } = WORDS[part];
+  return [
+    { label: `${what}, ${size} drawn`, read: ({ present }) => present, quantity: 'length' },
+    {
+      label: `${what}, ${size} that gives what is allowed`,
+      read: ({ thinnest }) => thinnest,
+      quantity: 'length',
+    },
+  ];
 }
 
 function thinReading(part: ThinPart, series: ThinSeries, units: UnitSystem): string {
@@ -98,6 +112,7 @@ function thinCharts(part: ThinPart, series: ThinSeries, ghost: ThinSeries | null
   const marks = (lines: readonly ChartSeries[]) => [
     uprightMark('yours', at(present), lines, '--carry'),
     uprightMark('your mark', at(mark), lines, '--soft', [3, 3]),
+    ...(ghost ? [uprightMark('ghost', at(ghost.present), lines, '--ghost', [6, 4])] : []),
   ];
   const chart = (
     heading: string,

@@ -1,8 +1,10 @@
 /** How the parts and figures of stiffness are called on screen. */
 
+import { formatWithUnit } from '../../session/units.ts';
 import type { Part } from '../../solver/structure/parts.ts';
 import type { LoadCase } from '../../solver/studies/compliance.ts';
 import type { RideFigure } from '../../solver/studies/ride.ts';
+import { type FigureCell, figureCell } from '../table-cells.ts';
 
 export const PART_NAMES: Record<Part, string> = {
   box: 'box',
@@ -34,6 +36,18 @@ export const RIDE_NAMES: Record<RideFigure, string> = {
   Cmalpha: 'pitch stiffness, Cmα',
   rollFromYaw: 'roll from yaw over roll damping, foil alone',
 };
+
+/** A change as a share, in tenths of a percent with its sign; a dash where it is none. */
+export function changeCell(share: number | null): FigureCell {
+  return figureCell(
+    share,
+    (value, isDifference) =>
+      !isDifference && Math.round(1000 * value) === 0
+        ? '–'
+        : formatWithUnit(value, 'share', 'si', { decimals: 1, sign: true }),
+    '',
+  );
+}
 
 /** "strut.flap" as a builder says it. */
 export function swingName(group: string): string {

@@ -11,9 +11,12 @@ import { FIGURES } from './figures.ts';
 import { designAt, evaluateAt, type Problem, placeOf, valuesOf, weightedDrag } from './problem.ts';
 import { benchOf, COARSE, HELD, problemFor, share } from './search.ts';
 
-export interface FrontPoint {
+export interface FrontPlace {
   holdIndex: number;
   drag: number; // N, weighted
+}
+
+export interface FrontPoint extends FrontPlace {
   x: Float64Array; // place in the search
   design: Design;
 }
@@ -21,7 +24,7 @@ export interface FrontPoint {
 export interface FrontEnds {
   lightest: FrontPoint; // least drag, whatever the hold
   firmest: FrontPoint; // the last level of the chains: the most hold, or twice what is drawn, wanted or lightest
-  drawn: { holdIndex: number; drag: number } | null; // the present design; null where it cannot run
+  drawn: FrontPlace | null; // the present design; null where it cannot run
   variant: number;
   chains: ChainOptions[]; // what is to be walked between them
 }
@@ -169,7 +172,8 @@ export function frontOf(ends: FrontEnds, chains: readonly FrontPoint[][]): Front
   return { points, drawn: ends.drawn, over: dragOverFront(points, ends.drawn) };
 }
 
-function dragOverFront(points: readonly FrontPoint[], drawn: FrontEnds['drawn']): number | null {
+/** N that a design pays over the best wing of its hold; null beside the front. */
+export function dragOverFront(points: readonly FrontPlace[], drawn: FrontPlace | null): number | null {
   const first = points[0];
   if (!drawn || !first) return null;
   if (drawn.holdIndex <= first.holdIndex) return drawn.drag - first.drag;

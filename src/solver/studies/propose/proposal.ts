@@ -182,7 +182,7 @@ export function tableOf(design: Design, proposed: Design, problem: Problem, benc
 }
 
 /** Everything of one design before the work arrays go to the next one. */
-class Figures {
+export class Figures {
   private readonly values = new Map<FigureName, number | null>();
   private readonly drags = new Map<SpeedName, number | null>();
 
