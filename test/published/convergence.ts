@@ -7,7 +7,8 @@ import { readFileSync } from 'node:fs';
 import type { Design } from '../../src/solver/design/document.ts';
 import type { ConditionOptions, Report } from '../../src/solver/report.ts';
 import { solve } from '../../src/solver/solve.ts';
-import { plainDesign, plainStabilizer, taperedChord } from '../support/designs.ts';
+import { type DerivativeName, lateralParts } from '../support/derivative-parts.ts';
+import { goodDesign, plainDesign, plainStabilizer, taperedChord } from '../support/designs.ts';
 
 const demo = (name: string): Design =>
   JSON.parse(readFileSync(new URL(`../../web/demos/${name}.json`, import.meta.url), 'utf8'));
@@ -43,13 +44,16 @@ const FIGURES: readonly Figure[] = [
   { name: 'hold index', of: ({ stability }) => stability.holdIndex, scale: own },
   { name: 'roll from yaw', of: ({ stability }) => stability.rollFromYaw, scale: one },
   { name: 'roll damping', of: ({ stability }) => stability.foil.Clp, scale: own },
+  { name: 'yaw by roll, Cnp', of: ({ stability }) => stability.foil.Cnp, scale: own },
 ];
 
 const STRIPS = [20, 40, 80] as const;
 const ROWS = [1, 4] as const;
 
+const ANGLE = 3; // degrees
+
 const at = (design: Design, options: ConditionOptions): Report =>
-  solve(design, { alpha: 3, neutralDroop: false, ...options });
+  solve(design, { alpha: ANGLE, neutralDroop: false, ...options });
 
 export interface Settling {
   figure: string;
@@ -83,6 +87,68 @@ export function settle(design: Design): Settling[] {
   });
 }
 
+/** What doubling the default strips moves in the lateral derivatives: of one that stands alone and of one that cancels. */
+export interface Doubling {
+  who: 'foil' | 'craft';
+  alone: { name: string; share: number } | null; // of itself
+  cancelling: { name: string; share: number; ofLargest: number } | null; // of itself, and of its largest part
+}
+
+const CANCELS = 0.1; // of the largest part: below it a derivative counts as what its parts leave over
+const NOTHING = 1e-6; // a derivative that symmetry forbids, or nearly
+
+export function doubling(design: Design): Doubling[] {
+  const [coarse, fine] = [40, 80].map((strips) => lateralParts(design, ANGLE, strips)) as [
+    ReturnType<typeof lateralParts>,
+    ReturnType<typeof lateralParts>,
+  ];
+  return (['foil', 'craft'] as const).map((who) => {
+    const rows = (Object.keys(fine[who]) as DerivativeName[])
+      .map((name) => {
+        const { value, largest } = fine[who][name];
+        const change = Math.abs(coarse[who][name].value - value);
+        return {
+          name,
+          value: Math.abs(value),
+          largest,
+          share: change / Math.abs(value),
+          ofLargest: change / largest,
+        };
+      })
+      .filter(({ value }) => value > NOTHING);
+    const worst = <R extends { share: number }>(of: R[]): R | null =>
+      of.reduce<R | null>((one, row) => (one && one.share >= row.share ? one : row), null);
+    return {
+      who,
+      alone: worst(rows.filter(({ value, largest }) => value >= CANCELS * largest)),
+      cancelling: worst(rows.filter(({ value, largest }) => value < CANCELS * largest)),
+    };
+  });
+}
+
+function doublingTable(): string {
+  const cases = [...CASES, ['downwind glider', goodDesign('downwind')] as const]; // its strut and wing nearly cancel
+  const rows = cases.flatMap(([name, design]) =>
+    doubling(design).map(({ who, alone, cancelling }) => {
+      const one = alone ? `${alone.name}, ${percent(alone.share)}` : 'none';
+      const other = cancelling
+        ? `${cancelling.name}, ${percent(cancelling.share)} | ${percent(cancelling.ofLargest)}`
+        : 'none |';
+      return `| ${name} | ${who} | ${one} | ${other} |`;
+    }),
+  );
+  return `### Derivatives
+
+What eighty strips change in the nine lateral derivatives of the foil (about the origin) and of the craft (with its strut, about
+the balance point): the one that moves most, and the one that moves most of those that are less than a tenth of the largest part
+that wing, stabilizer or strut adds. A small difference of large parts is known only as well as they are: it is held to half a
+percent of the largest.
+
+| design | of the | moves most | moves most of those that cancel | of its largest part |
+| --- | --- | --- | --- | ---: |
+${rows.join('\n')}`;
+}
+
 /** The section of the page. */
 export function convergencePage(): string {
   const tables = CASES.map(([name, design]) =>
@@ -105,7 +171,9 @@ settles, and what is left at the default of 40, by Richardson's extrapolation (L
 of the strips. Shares are of the figure; for *lost share of lift*, *neutral point* and *roll from yaw* they are of one. Forty
 strips were chosen from this table: what they leave is nearly everywhere far below what the single row of the method leaves.
 
-${tables.join('\n\n')}`;
+${tables.join('\n\n')}
+
+${doublingTable()}`;
 }
 
 const percent = (share: number) => (share < 1e-7 ? '0' : `${(100 * share).toPrecision(2)} %`);

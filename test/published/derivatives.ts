@@ -237,6 +237,12 @@ const COUPLING: Array<[number, number, [number, number, number, number]]> = [
   [8, 0.5, [-0.1706, 0.127, -0.0696, 0.231]],
 ];
 
+// With forces in the middles of 200 strips the figure still moves by 0.7 % as strips double; abreast of the stations it has
+// settled at -0.0570 with 40.
+const UNSETTLED: Partial<Record<number, string>> = {
+  6: 'the published value has its forces in the middles of its 200 strips, where it still moves as they double, towards the computed one.',
+};
+
 const couplingRows = COUPLING.map(
   ([aspectRatio, taper, published]): PublishedRow => ({
     quantities: ['C_np/CL, own axes', 'C_lr/CL, own axes', 'C_np/CL, stream axes', 'C_lr/CL, stream axes'],
@@ -246,6 +252,7 @@ const couplingRows = COUPLING.map(
     source: `${OWN_LATTICE}, one row, 200 strips, Kutta and Joukowski with the leading-edge force`,
     status: 'derived',
     method: 'extended line',
+    ...(UNSETTLED[aspectRatio] && { missed: UNSETTLED[aspectRatio] }),
     compute: () => {
       const report = solveSmall(wing(aspectRatio, taper), { alpha: (0.1 * 180) / Math.PI });
       const { foil } = report.stability;

@@ -1,6 +1,6 @@
 /**
- * Forces on the bound segments by Kutta and Joukowski: F = rho circulation V x l, V the velocity at the middle of the
- * segment itself (docs/theory.md, "Near field"). Everything here is per rho V^2: forces in m2, moments in m3.
+ * Forces on the bound segments by Kutta and Joukowski: F = rho circulation V x l, V the velocity on the segment
+ * itself, abreast of its control station (docs/theory.md, "Near field"). Everything here is per rho V^2: forces in m2, moments in m3.
  *
  * A force is bilinear in (circulation, velocity), so two unit solutions a and b give F(a, b); with the stream at angle
  * alpha, F = cos^2 F(ahead, ahead) + cos sin (F(ahead, up) + F(up, ahead)) + sin^2 F(up, up).
@@ -35,7 +35,7 @@ export function sumLoads(system: VortexSystem, a: Unit, b: Unit): [Load, Load] {
     { x: 0, z: 0, pitch: 0 },
     { x: 0, z: 0, pitch: 0 },
   ];
-  const { alongX, alongY, alongZ, middleX, middleZ, surfaceOf } = system;
+  const { alongX, alongY, alongZ, placeX, placeZ, surfaceOf } = system;
   const { x, y, z } = b.field;
   for (let i = 0; i < system.foil; i++) {
     const circulation = 2 * a.circulation[i]!;
@@ -44,7 +44,7 @@ export function sumLoads(system: VortexSystem, a: Unit, b: Unit): [Load, Load] {
     const load = loads[surfaceOf[i] === STABILIZER ? STABILIZER : WING]!;
     load.x += fx;
     load.z += fz;
-    load.pitch += middleZ[i]! * fx - middleX[i]! * fz;
+    load.pitch += placeZ[i]! * fx - placeX[i]! * fz;
   }
   return loads;
 }

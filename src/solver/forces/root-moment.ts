@@ -25,7 +25,7 @@ export function rootMoment(
     const z = mix(({ field }) => field.z, i);
     const across = circulation * (z * system.alongX[i]! - x * system.alongZ[i]!);
     const aloft = circulation * (x * system.alongY[i]! - y * system.alongX[i]!);
-    const [outboard, height] = [system.middleY[i]!, system.middleZ[i]!];
+    const [outboard, height] = [system.placeY[i]!, system.placeZ[i]!];
     bending += outboard * aloft - height * across;
     second += outboard * outboard * aloft;
   }

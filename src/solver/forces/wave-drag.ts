@@ -54,9 +54,9 @@ export function waveForm(
   speed: number,
 ): Float64Array {
   const nu = GRAVITY / speed ** 2;
-  const shallowest = depth - largest(system.middleZ, system.foil);
+  const shallowest = depth - largest(system.placeZ, system.foil);
   const end = Math.sqrt(18 / (nu * shallowest));
-  const widest = 2.6 * nu * largest(system.middleY, system.foil) * end * end;
+  const widest = 2.6 * nu * largest(system.placeY, system.foil) * end * end;
   const panels = Math.max(LEAST_PANELS, Math.ceil(widest));
   const step = end / panels;
   const count = loadings.length;
@@ -90,9 +90,9 @@ function sumWaves(
   imaginary.fill(0);
   for (let s = 0; s < system.strips; s++) {
     const i = segmentOf(system, s);
-    const decay = Math.exp(-nu * (depth - system.middleZ[i]!) * secant);
-    const across = Math.cos(nu * system.middleY[i]! * u * root);
-    const along = nu * system.middleX[i]! * root;
+    const decay = Math.exp(-nu * (depth - system.placeZ[i]!) * secant);
+    const across = Math.cos(nu * system.placeY[i]! * u * root);
+    const along = nu * system.placeX[i]! * root;
     const reach = 2 * system.alongY[i]! * decay * across; // both halves
     const cosine = reach * Math.cos(along);
     const sine = reach * Math.sin(along);

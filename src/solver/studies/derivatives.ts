@@ -49,7 +49,7 @@ export function sideLoads(system: VortexSystem, base: Unit, cause: Unit): SideLo
     { y: 0, mx: 0, mz: 0 },
     { y: 0, mx: 0, mz: 0 },
   ];
-  const { alongX, alongY, alongZ, middleX, middleY, middleZ, surfaceOf, foil, all } = system;
+  const { alongX, alongY, alongZ, placeX, placeY, placeZ, surfaceOf, foil, all } = system;
   const V = base.field;
   const v = cause.field;
   for (let i = 0; i < all; i++) {
@@ -69,8 +69,8 @@ export function sideLoads(system: VortexSystem, base: Unit, cause: Unit): SideLo
     const halves = surface === STRUT ? 1 : 2;
     const load = loads[surface as 0 | 1 | 2];
     load.y += halves * fy;
-    load.mx += halves * (middleY[i]! * fz - middleZ[i]! * fy);
-    load.mz += halves * (middleX[i]! * fy - middleY[i]! * fx);
+    load.mx += halves * (placeY[i]! * fz - placeZ[i]! * fy);
+    load.mz += halves * (placeX[i]! * fy - placeY[i]! * fx);
   }
   return loads;
 }

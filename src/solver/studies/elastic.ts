@@ -20,7 +20,7 @@ import { type Answer, FlowAnswers, type Total } from './flow-answers.ts';
 export class ElasticFlow extends FlowAnswers {
   readonly answers: readonly Answer[]; // to each shape, at rest in it
   readonly matrix: Float64Array; // Q + G
-  private readonly moves: readonly Float64Array[]; // of the segments' middles, by shape
+  private readonly moves: readonly Float64Array[]; // of the places where segments carry their force, by shape
 
   constructor(
     flow: Flow,

@@ -95,10 +95,10 @@ export class FlowAnswers {
       const at = moveOf(motion, body, [system.controlX[i]!, system.controlY[i]!, system.controlZ[i]!]);
       const n = this.normal(i);
       circulation[i] = at[0] * n[0] + at[1] * n[1] + at[2] * n[2];
-      const middle = moveOf(motion, body, [system.middleX[i]!, system.middleY[i]!, system.middleZ[i]!]);
-      field.x[i] = -middle[0];
-      field.y[i] = -middle[1];
-      field.z[i] = -middle[2];
+      const place = moveOf(motion, body, [system.placeX[i]!, system.placeY[i]!, system.placeZ[i]!]);
+      field.x[i] = -place[0];
+      field.y[i] = -place[1];
+      field.z[i] = -place[2];
     }
     this.settle();
     return this.answer(null);
@@ -109,12 +109,12 @@ export class FlowAnswers {
     return this.work(this.movesOf(motion), forces);
   }
 
-  /** How far the segments' middles go in a small motion: triples. */
+  /** How far the places where segments carry their force go in a small motion: triples. */
   movesOf(motion: Float64Array): Float64Array {
-    const { middleX, middleY, middleZ } = this.flow.system;
+    const { placeX, placeY, placeZ } = this.flow.system;
     const moves = new Float64Array(3 * this.rows);
     for (let i = 0; i < this.rows; i++)
-      moves.set(moveOf(motion, this.bodies[i]!, [middleX[i]!, middleY[i]!, middleZ[i]!]), 3 * i);
+      moves.set(moveOf(motion, this.bodies[i]!, [placeX[i]!, placeY[i]!, placeZ[i]!]), 3 * i);
     return moves;
   }
 
@@ -154,7 +154,7 @@ export class FlowAnswers {
   /** Forces of the scratch's change about the running state, turned and moved with `motion` where it stands so. */
   private answer(motion: Float64Array | null): Answer {
     const { system, base } = this.flow;
-    const { alongX, alongY, alongZ, middleX, middleY, middleZ, foil } = system;
+    const { alongX, alongY, alongZ, placeX, placeY, placeZ, foil } = system;
     const { circulation, field } = this.scratch;
     const forces = new Float64Array(3 * this.rows);
     const total: Total = { force: [0, 0, 0], moment: [0, 0, 0] };
@@ -170,7 +170,7 @@ export class FlowAnswers {
         g * stream[2] + G * change[2],
       ];
       let force = cross(i < foil ? mixed : [g * stream[0], g * stream[1], g * stream[2]], along);
-      const at: Triple = [middleX[i]!, middleY[i]!, middleZ[i]!];
+      const at: Triple = [placeX[i]!, placeY[i]!, placeZ[i]!];
       if (motion && i < foil) {
         const turned = cross(stream, cross(turnOf(motion, this.bodies[i]!), along));
         force = [force[0] + G * turned[0], force[1] + G * turned[1], force[2] + G * turned[2]];

@@ -1,7 +1,7 @@
 /**
  * The flow's forces on the strips, as loads on the bodies of the frame that carry them: both halves, the strut where it is
- * loaded, with the sections' own pitching moment. Per strip as forces.ts sums them: F = rho V^2 circulation V x l at the
- * middle of each bound segment. N and N m in the axes of the flow's own geometry.
+ * loaded, with the sections' own pitching moment. Per strip as forces.ts sums them: F = rho V^2 circulation V x l on each
+ * bound segment. N and N m in the axes of the flow's own geometry.
  */
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
@@ -57,7 +57,7 @@ export function addSymmetric(
   scale: number,
 ): void {
   for (let i = 0; i < starboard.length; i++) {
-    const [x, y, z]: Triple = [system.middleX[i]!, system.middleY[i]!, system.middleZ[i]!];
+    const [x, y, z]: Triple = [system.placeX[i]!, system.placeY[i]!, system.placeZ[i]!];
     const [fx, fy, fz] = [scale * forces[3 * i]!, scale * forces[3 * i + 1]!, scale * forces[3 * i + 2]!];
     addForce(loads, starboard[i]!, [x, y, z], [fx, fy, fz]);
     addForce(loads, port[i]!, [x, -y, z], [fx, -fy, fz]);
@@ -82,7 +82,7 @@ export function symmetricPoints(
       [n, -1],
     ] as const) {
       const p = 3 * (half + i);
-      points.at.set([system.middleX[i]!, side * system.middleY[i]!, system.middleZ[i]!], p);
+      points.at.set([system.placeX[i]!, side * system.placeY[i]!, system.placeZ[i]!], p);
       points.force.set([forces[3 * i]!, side * forces[3 * i + 1]!, forces[3 * i + 2]!], p);
     }
   return points;
@@ -131,13 +131,13 @@ export function addAntisymmetric(
     scale * forces[3 * i + 2]!,
   ];
   for (let i = 0; i < starboard.length; i++) {
-    const [x, y, z]: Triple = [system.middleX[i]!, system.middleY[i]!, system.middleZ[i]!];
+    const [x, y, z]: Triple = [system.placeX[i]!, system.placeY[i]!, system.placeZ[i]!];
     const [fx, fy, fz] = force(i);
     addForce(loads, starboard[i]!, [x, y, z], [fx, fy, fz]);
     addForce(loads, port[i]!, [x, -y, z], [-fx, fy, -fz]);
   }
   for (let k = 0; k < strut.length; k++) {
     const i = system.foil + k;
-    if (i < system.all) addForce(loads, strut[k]!, [system.middleX[i]!, 0, system.middleZ[i]!], force(i));
+    if (i < system.all) addForce(loads, strut[k]!, [system.placeX[i]!, 0, system.placeZ[i]!], force(i));
   }
 }

@@ -1,6 +1,6 @@
 /**
  * Unit solutions: the circulations that each cause calls up in a stream of speed 1, and the velocity it makes at the
- * middles of the bound segments (the cause's own stream plus what all circulations induce).
+ * places where the bound segments carry their force (the cause's own stream plus what all circulations induce).
  *
  * Symmetric causes: the stream along x (through twist, incidence and camber), the stream along z (angle of attack),
  * a pitch rate about the origin, a radian of stabilizer incidence. Antisymmetric: sideslip (water from starboard), roll
@@ -11,7 +11,7 @@ import { type Field, STABILIZER, type VortexSystem } from './system.ts';
 
 export interface Unit {
   circulation: Float64Array; // foil segments, then the strut's; m2/s per m/s
-  field: Field; // m/s per m/s at the middles
+  field: Field; // m/s per m/s at those places
 }
 
 export interface SymmetricUnits {
@@ -106,7 +106,7 @@ function setIncidenceCause(system: VortexSystem, b: Float64Array): void {
 
 function setStream(system: VortexSystem, field: Field, stream: Stream, count: number): void {
   for (let i = 0; i < count; i++) {
-    stream(system.middleX[i]!, system.middleY[i]!, system.middleZ[i]!, at);
+    stream(system.placeX[i]!, system.placeY[i]!, system.placeZ[i]!, at);
     field.x[i] = at.x;
     field.y[i] = at.y;
     field.z[i] = at.z;

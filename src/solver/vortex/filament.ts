@@ -78,13 +78,20 @@ export function addComponent(
   }
 }
 
-/** Value of `core` that leaves out the x-velocity of the bound segments altogether. */
-export const NO_BOUND_X = -1;
+/**
+ * Over a chord of 1, the distance between two elements of vorticity spread as thin-airfoil theory has it for a flat plate,
+ * its mean by logarithms: exp(-ln 2 - 1/2)/2. What a straight line of circulation lacks beside a surface goes with the
+ * logarithm of a distance, so this is the one length that stands for the chord (docs/theory.md, "Near field").
+ */
+export const MEAN_DISTANCE = 0.25 * Math.exp(-0.5);
 
 /**
  * Adds the velocity itself, its components multiplied by the signs (sx, sy, sz), to the three arrays.
- * `core` (m) softens the x-velocity of the bound segments to d/sqrt(d^2 + core^2) of itself at distance d from their
- * line: chord/pi stands for vorticity spread evenly over the chord, which makes circulation/(2 chord) at its middle.
+ * Two lengths (m) stand for vorticity that is spread over a chord, since a line has none to cut its velocity off:
+ * - on another surface, `core` softens the x-velocity of the bound segments to d/sqrt(d^2 + core^2) of itself at distance
+ *   d from their line: chord/pi makes circulation/(2 chord) at the middle of an evenly spread chord;
+ * - on the line's own surface, `spread` is the mean distance across the chord at P: it is the core of the bound segments,
+ *   whose x-velocity is left out, and e times as much that of the legs' dx/|r1|. 0 on other surfaces.
  */
 export function addVelocity(
   outX: Float64Array,
@@ -102,15 +109,19 @@ export function addVelocity(
   sy: number,
   sz: number,
   core: number,
+  spread: number,
 ): void {
   let n = line.node;
   let dx = px - nodeX[n]!;
   let dy = py - nodeY[n]!;
   let dz = pz - nodeZ[n]!;
+  const inner = spread * spread + TINY;
+  const outer = Math.E * Math.E * spread * spread + TINY;
   let side = dy * dy + dz * dz;
-  let r = Math.sqrt(dx * dx + side + TINY);
-  let reach = (1 + dx / r) / (side + TINY);
-  const kx = core < 0 ? 0 : OVER_4_PI * sx;
+  let square = dx * dx + side;
+  let r = Math.sqrt(square + inner);
+  let reach = (1 + dx / Math.sqrt(square + outer)) / (side + TINY);
+  const kx = spread > 0 ? 0 : OVER_4_PI * sx;
   const ky = OVER_4_PI * sy;
   const kz = OVER_4_PI * sz;
   const first = offset + line.column;
@@ -121,10 +132,11 @@ export function addVelocity(
     const ey = py - nodeY[n]!;
     const ez = pz - nodeZ[n]!;
     side = ey * ey + ez * ez;
-    const s = Math.sqrt(ex * ex + side + TINY);
-    const nextReach = (1 + ex / s) / (side + TINY);
+    square = ex * ex + side;
+    const s = Math.sqrt(square + inner);
+    const nextReach = (1 + ex / Math.sqrt(square + outer)) / (side + TINY);
     const rs = r * s;
-    const lean = rs + dx * ex + dy * ey + dz * ez;
+    const lean = rs + dx * ex + dy * ey + dz * ez + spread * spread;
     const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;
     const crossX = dy * ez - dz * ey;
     const crossY = dz * ex - dx * ez;
@@ -144,6 +156,23 @@ export function addVelocity(
     r = s;
     reach = nextReach;
   }
+}
+
+/**
+ * Where on the bound segment a -> b its force is taken, as a share from a: abreast of the control station, seen from
+ * behind. On the segment itself, since beside it the line would act on itself without bound; not in its middle, since
+ * sums over stations at the mid-angles settle at once and sums over middles as one over the strip count.
+ */
+export function forcePlace(
+  ay: number,
+  az: number,
+  by: number,
+  bz: number,
+  controlY: number,
+  controlZ: number,
+): number {
+  const [ly, lz] = [by - ay, bz - az];
+  return ((controlY - ay) * ly + (controlZ - az) * lz) / (ly * ly + lz * lz);
 }
 
 /**

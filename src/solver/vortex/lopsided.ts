@@ -6,7 +6,7 @@
  */
 import type { Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, type BoundLine, NO_BOUND_X } from './filament.ts';
+import { addComponent, addVelocity, type BoundLine, forcePlace, MEAN_DISTANCE } from './filament.ts';
 
 /** A surface by halves; both cut at the same stations, roots at the same place. */
 export interface Halves {
@@ -30,6 +30,7 @@ interface Arrays {
   normal: Float64Array; // untwisted: y, z in turn
   pitch: Float64Array;
   surface: Uint8Array;
+  spread: Float64Array; // m, mean distance across the chord of each strip
 }
 
 export function lopsidedFlow(
@@ -66,11 +67,13 @@ function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
   const normal: number[] = [];
   const pitch: number[] = [];
   const surface: number[] = [];
+  const spread: number[] = [];
   const addStrip = (strips: Strips, k: number, side: 1 | -1, which: number) => {
     control.push(strips.controlX[k]!, side * strips.controlY[k]!, strips.controlZ[k]!);
     normal.push(side * Math.sin(strips.droop[k]!), Math.cos(strips.droop[k]!));
     pitch.push(strips.pitch[k]!);
     surface.push(which);
+    spread.push(MEAN_DISTANCE * strips.chord[k]!);
   };
   const addNode = (strips: Strips, k: number, side: 1 | -1) => {
     nodes[0].push(strips.nodeX[k]!);
@@ -105,6 +108,7 @@ function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
     normal: flat(normal),
     pitch: flat(pitch),
     surface: Uint8Array.from(surface),
+    spread: flat(spread),
   };
 }
 
@@ -124,32 +128,36 @@ function tangencyOf({ lines, nodes, control, normal, pitch }: Arrays, depth: num
 
 type Field = [x: Float64Array, y: Float64Array, z: Float64Array];
 
-/** Velocities at the middles of the bound segments per circulation, row after row. */
+/** Velocities where the bound segments carry their forces, per circulation, row after row. */
 function fieldOf(arrays: Arrays, depth: number | null): Field {
-  const { lines, nodes, pitch, surface } = arrays;
+  const { lines, nodes, pitch, surface, spread } = arrays;
   const count = pitch.length;
   const field: Field = [0, 1, 2].map(() => new Float64Array(count * count)) as Field;
   for (const target of lines)
     for (let k = 0; k < target.count; k++) {
       const i = target.column + k;
-      const [x, y, z] = nodes.map((axis) => 0.5 * (axis[target.node + k]! + axis[target.node + k + 1]!));
+      const [x, y, z] = placeOf(arrays, i, target.node + k);
       for (const line of lines) {
-        const core = line.surface === surface[i] ? NO_BOUND_X : line.core;
-        addVelocity(...field, i * count, line, ...nodes, x!, y!, z!, 1, 1, 1, core);
+        const [core, own] = line.surface === surface[i] ? [0, spread[i]!] : [line.core, 0];
+        addVelocity(...field, i * count, line, ...nodes, x, y, z, 1, 1, 1, core, own);
         if (depth !== null)
-          addVelocity(...field, i * count, line, ...nodes, x!, y!, 2 * depth - z!, -1, -1, 1, 0);
+          addVelocity(...field, i * count, line, ...nodes, x, y, 2 * depth - z, -1, -1, 1, 0, 0);
       }
     }
   return field;
 }
 
-/** Kutta and Joukowski at the middle of every bound segment. */
-function sumLoads(
-  { lines, nodes, pitch }: Arrays,
-  field: Field,
-  circulation: Float64Array,
-  alpha: number,
-): LopsidedLoads {
+/** Where segment i, which begins at node a, carries its force. */
+function placeOf({ nodes, control }: Arrays, i: number, a: number): [number, number, number] {
+  const [, y, z] = nodes;
+  const share = forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, control[3 * i + 1]!, control[3 * i + 2]!);
+  const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
+  return [at(nodes[0]), at(y), at(z)];
+}
+
+/** Kutta and Joukowski on every bound segment. */
+function sumLoads(arrays: Arrays, field: Field, circulation: Float64Array, alpha: number): LopsidedLoads {
+  const { lines, nodes, pitch } = arrays;
   const count = pitch.length;
   const total = { x: 0, z: 0, roll: 0, yaw: 0 };
   for (const { node, column, count: segments } of lines)
@@ -161,15 +169,15 @@ function sumLoads(
         return sum;
       });
       const along = nodes.map((axis) => axis[node + k + 1]! - axis[node + k]!);
-      const [mx, my, mz] = nodes.map((axis) => 0.5 * (axis[node + k + 1]! + axis[node + k]!));
+      const [mx, my, mz] = placeOf(arrays, i, node + k);
       const force = [0, 1, 2].map((axis) => {
         const [a, b] = [(axis + 1) % 3, (axis + 2) % 3];
         return circulation[i]! * (velocity[a]! * along[b]! - velocity[b]! * along[a]!);
       });
       total.x += force[0]!;
       total.z += force[2]!;
-      total.roll -= my! * force[2]! - mz! * force[1]!;
-      total.yaw -= mx! * force[1]! - my! * force[0]!;
+      total.roll -= my * force[2]! - mz * force[1]!;
+      total.yaw -= mx * force[1]! - my * force[0]!;
     }
   return { lift: total.z * Math.cos(alpha) - total.x * Math.sin(alpha), roll: total.roll, yaw: total.yaw };
 }

@@ -19,9 +19,16 @@
  */
 import type { Parts, Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, addWakeComponent, type BoundLine, NO_BOUND_X } from './filament.ts';
+import {
+  addComponent,
+  addVelocity,
+  addWakeComponent,
+  type BoundLine,
+  forcePlace,
+  MEAN_DISTANCE,
+} from './filament.ts';
 
-/** A velocity field at the middles of the bound segments, per unit stream speed. */
+/** A velocity field where the forces of the bound segments are taken, per unit stream speed. */
 export interface Field {
   x: Float64Array;
   y: Float64Array;
@@ -53,13 +60,14 @@ export class VortexSystem {
   readonly normalZ: Float64Array;
   readonly sinPitch: Float64Array; // of the zero-lift line
   readonly cosPitch: Float64Array;
-  readonly middleX: Float64Array; // middle of each bound segment
-  readonly middleY: Float64Array;
-  readonly middleZ: Float64Array;
+  readonly placeX: Float64Array; // on each bound segment, where its force is taken
+  readonly placeY: Float64Array;
+  readonly placeZ: Float64Array;
   readonly alongX: Float64Array; // bound segment, root to tip
   readonly alongY: Float64Array;
   readonly alongZ: Float64Array;
   readonly surfaceOf: Uint8Array;
+  readonly spread: Float64Array; // m, mean distance across the chord
 
   private readonly lines: BoundLine[] = [];
   private readonly foilLines: BoundLine[];
@@ -70,8 +78,8 @@ export class VortexSystem {
   private readonly antisymmetric: Float64Array;
   private readonly symmetricPivots: Int32Array;
   private readonly antisymmetricPivots: Int32Array;
-  private readonly symmetricField: Field; // rows: all middles, columns: foil
-  private readonly antisymmetricField: Field; // rows: foil middles, columns: all
+  private readonly symmetricField: Field; // rows: all segments, columns: foil
+  private readonly antisymmetricField: Field; // rows: foil segments, columns: all
   private readonly near: Field; // one row of own copies
   private readonly mirrored: Field; // one row of mirrored copies
   private readonly wake: Float64Array;
@@ -113,13 +121,14 @@ export class VortexSystem {
     this.normalZ = each(all);
     this.sinPitch = each(all);
     this.cosPitch = each(all);
-    this.middleX = each(all);
-    this.middleY = each(all);
-    this.middleZ = each(all);
+    this.placeX = each(all);
+    this.placeY = each(all);
+    this.placeZ = each(all);
     this.alongX = each(all);
     this.alongY = each(all);
     this.alongZ = each(all);
     this.surfaceOf = new Uint8Array(all);
+    this.spread = each(all);
     this.symmetric = each(foil * foil);
     this.antisymmetric = each(all * all);
     this.symmetricPivots = new Int32Array(foil);
@@ -152,6 +161,11 @@ export class VortexSystem {
     });
   }
 
+  private placeShare(i: number, a: number): number {
+    const { nodeY, nodeZ, controlY, controlZ } = this;
+    return forcePlace(nodeY[a]!, nodeZ[a]!, nodeY[a + 1]!, nodeZ[a + 1]!, controlY[i]!, controlZ[i]!);
+  }
+
   private loadSegments(strips: Strips, surface: number, node: number, row: number): void {
     const { count, rows } = strips;
     for (let r = 0; r < rows; r++)
@@ -162,12 +176,14 @@ export class VortexSystem {
         this.normalZ[i] = Math.cos(strips.droop[k]!);
         this.sinPitch[i] = Math.sin(strips.pitch[k]!);
         this.cosPitch[i] = Math.cos(strips.pitch[k]!);
-        this.middleX[i] = 0.5 * (this.nodeX[a]! + this.nodeX[a + 1]!);
-        this.middleY[i] = 0.5 * (this.nodeY[a]! + this.nodeY[a + 1]!);
-        this.middleZ[i] = 0.5 * (this.nodeZ[a]! + this.nodeZ[a + 1]!);
         this.alongX[i] = this.nodeX[a + 1]! - this.nodeX[a]!;
         this.alongY[i] = this.nodeY[a + 1]! - this.nodeY[a]!;
         this.alongZ[i] = this.nodeZ[a + 1]! - this.nodeZ[a]!;
+        const share = this.placeShare(i, a);
+        this.placeX[i] = this.nodeX[a]! + share * this.alongX[i]!;
+        this.placeY[i] = this.nodeY[a]! + share * this.alongY[i]!;
+        this.placeZ[i] = this.nodeZ[a]! + share * this.alongZ[i]!;
+        this.spread[i] = (MEAN_DISTANCE * strips.chord[k]!) / rows;
         this.surfaceOf[i] = surface;
       }
   }
@@ -216,7 +232,7 @@ export class VortexSystem {
     for (let j = 0; j < all; j++) this.antisymmetric[i * all + j] = own[j]! - other[j]!;
   }
 
-  /** Rows i of both velocity fields: the velocity at the middle of bound segment i per circulation. */
+  /** Rows i of both velocity fields: the velocity on bound segment i per circulation. */
   private fillField(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
     const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
     const { x, y, z } = near;
@@ -227,28 +243,30 @@ export class VortexSystem {
     m.x.fill(0);
     m.y.fill(0);
     m.z.fill(0);
-    const px = this.middleX[i]!;
-    const py = this.middleY[i]!;
-    const pz = this.middleZ[i]!;
+    const px = this.placeX[i]!;
+    const py = this.placeY[i]!;
+    const pz = this.placeZ[i]!;
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
     for (const line of this.foilLines) {
-      // On its own surface a line has no finite chord to cut off the x-velocity, which would grow without end.
-      const core = line.surface === this.surfaceOf[i] ? NO_BOUND_X : line.core;
-      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core);
-      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core);
+      // On its own surface a line has no finite chord to cut off the velocity, which would grow without end.
+      const isOwn = line.surface === this.surfaceOf[i];
+      const core = isOwn ? 0 : line.core;
+      const spread = isOwn ? this.spread[i]! : 0;
+      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
+      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core, spread);
     }
     if (deep) addFieldRows(near, m, deep.symmetricField, i * foil, foil);
     if (under)
       for (const line of this.foilLines) {
-        addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
-        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0);
+        addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
       }
     addFieldRows(near, m, this.symmetricField, i * foil, foil);
     if (!antisymmetric || i >= foil) return;
     for (const line of this.strutLines) {
-      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core);
-      if (under) addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0);
+      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core, 0);
+      if (under) addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
     }
     const odd = this.antisymmetricField;
     for (let j = 0, at = i * all; j < all; j++, at++) {
@@ -280,12 +298,12 @@ export class VortexSystem {
     );
   }
 
-  /** Adds to `field` (all middles) what symmetric circulations induce; `rowCount` middles from the first. */
+  /** Adds to `field` (all segments) what symmetric circulations induce; `rowCount` segments from the first. */
   addSymmetricField(circulation: Float64Array, field: Field, rowCount: number): void {
     multiplyAdd(this.symmetricField, this.foil, circulation, this.foil, field, rowCount);
   }
 
-  /** Adds to `field` (foil middles) what antisymmetric circulations induce. */
+  /** Adds to `field` (foil segments) what antisymmetric circulations induce. */
   addAntisymmetricField(circulation: Float64Array, field: Field, withStrut: boolean): void {
     const columns = withStrut ? this.all : this.foil;
     multiplyAdd(this.antisymmetricField, this.all, circulation, columns, field, this.foil);

@@ -11,7 +11,14 @@
 import type { Craft } from '../geometry/craft.ts';
 import { cutStrut, type Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, addWakeComponent, type BoundLine, NO_BOUND_X } from './filament.ts';
+import {
+  addComponent,
+  addVelocity,
+  addWakeComponent,
+  type BoundLine,
+  forcePlace,
+  MEAN_DISTANCE,
+} from './filament.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
 import { inducedDrag } from './wake.ts';
 
@@ -217,7 +224,7 @@ interface Influence {
   z: Float64Array;
 }
 
-/** Velocity at every bound segment's middle per circulation, row by row. */
+/** Velocity where every bound segment carries its force, per circulation, row by row. */
 function bindField(foil: WholeFoil, depth: number | null): Influence {
   const n = foil.stations.length;
   const field: Influence = {
@@ -227,18 +234,26 @@ function bindField(foil: WholeFoil, depth: number | null): Influence {
   };
   const { x, y, z } = foil.nodes;
   forEachSegment(foil, (i, a) => {
-    const px = 0.5 * (x[a]! + x[a + 1]!);
-    const py = 0.5 * (y[a]! + y[a + 1]!);
-    const pz = 0.5 * (z[a]! + z[a + 1]!);
+    const [px, py, pz] = placeOf(foil, i, a);
     const surface = foil.stations[i]!.surface;
+    const own = MEAN_DISTANCE * foil.chord[i]!;
     for (const line of foil.lines) {
-      const core = line.surface === surface ? NO_BOUND_X : line.core;
-      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, pz, 1, 1, 1, core);
+      const [core, spread] = line.surface === surface ? [0, own] : [line.core, 0];
+      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, pz, 1, 1, 1, core, spread);
       if (depth === null) continue;
-      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, 2 * depth - pz, -1, -1, 1, 0);
+      const above = 2 * depth - pz;
+      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, above, -1, -1, 1, 0, 0);
     }
   });
   return field;
+}
+
+/** Where segment i, which begins at node a, carries its force. */
+function placeOf({ nodes, controls }: WholeFoil, i: number, a: number): [number, number, number] {
+  const { x, y, z } = nodes;
+  const share = forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, controls.y[i]!, controls.z[i]!);
+  const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
+  return [at(x), at(y), at(z)];
 }
 
 function forEachSegment(foil: WholeFoil, visit: (segment: number, node: number) => void): void {
@@ -264,9 +279,7 @@ function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Influence, 
     const fx = strength * (vy * lz - vz * ly);
     const fy = strength * (vz * lx - vx * lz);
     const fz = strength * (vx * ly - vy * lx);
-    const px = 0.5 * (x[a]! + x[a + 1]!);
-    const py = 0.5 * (y[a]! + y[a + 1]!);
-    const pz = 0.5 * (z[a]! + z[a + 1]!);
+    const [px, py, pz] = placeOf(foil, i, a);
     const load = loads[foil.stations[i]!.surface as 0 | 1 | 2];
     load.x += fx;
     load.y += fy;

@@ -117,6 +117,29 @@ export function forceInBox(
   return force;
 }
 
+/**
+ * What the bound segments carry: circulation V x l in their middles. `withX`: with the velocity along x that they make
+ * themselves, which the program leaves out.
+ */
+export function forceOnBound(filaments: Filaments, stream: Vector, core: number, withX: boolean): Vector {
+  const force: Vector = [0, 0, 0];
+  const [velocity, own]: [Vector, Vector] = [
+    [0, 0, 0],
+    [0, 0, 0],
+  ];
+  for (const { a, b, circulation } of filaments.bound) {
+    const middle: Vector = [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1]), 0.5 * (a[2] + b[2])];
+    velocityAt(filaments, stream, core, middle, velocity);
+    velocityAt({ bound: filaments.bound, legs: [] }, [0, 0, 0], core, middle, own);
+    const [x, y, z] = [velocity[0] - (withX ? 0 : own[0]), velocity[1], velocity[2]];
+    const [lx, ly, lz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+    force[0] += circulation * (y * lz - z * ly);
+    force[1] += circulation * (z * lx - x * lz);
+    force[2] += circulation * (x * ly - y * lx);
+  }
+  return force;
+}
+
 /** What the legs carry that lie inside the box, which ends at `end` (m): circulation V x l along them. */
 export function forceOnLegs(filaments: Filaments, stream: Vector, core: number, end: number): Vector {
   const force: Vector = [0, 0, 0];

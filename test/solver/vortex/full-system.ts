@@ -22,6 +22,8 @@ interface Segment extends Horseshoe {
   turned: Vector; // with twist, incidence and zero-lift angle
   surface: number;
   core: number; // m, softens the x-velocity of its bound segment on other surfaces
+  spread: number; // m, mean distance across its chord, the core on its own surface
+  place: Vector; // where its force is taken
   image: Horseshoe | null;
 }
 
@@ -70,6 +72,22 @@ function endless(a: Vector, point: Vector): Vector {
   return byAngles([1, 0, 0], minus(point, a), -1);
 }
 
+/** The same as felt on its own surface: what the leg's end adds to a line without ends is softened. */
+function endlessNear(a: Vector, point: Vector, core: number): Vector {
+  const [x, y, z] = minus(point, a);
+  const reach = (1 + x / Math.hypot(x, y, z, core)) / (y * y + z * z);
+  return [0, (-z * reach) / (4 * Math.PI), (y * reach) / (4 * Math.PI)];
+}
+
+/** A straight filament from a to b that is as thick as its core (L. Rosenhead, Proc. Roy. Soc. A 127, 1930, 590). */
+function thick(a: Vector, b: Vector, point: Vector, core: number): Vector {
+  const along = minus(b, a);
+  const direction = plus([0, 0, 0], along, 1 / size(along));
+  const swirl = cross(direction, minus(point, a));
+  const cosine = (end: Vector) => dot(direction, minus(point, end)) / Math.hypot(...minus(point, end), core);
+  return plus([0, 0, 0], swirl, (cosine(a) - cosine(b)) / (4 * Math.PI * (dot(swirl, swirl) + core * core)));
+}
+
 function byAngles(direction: Vector, fromStart: Vector, cosineAtEnd: number): Vector {
   const swirl = cross(direction, fromStart); // its size is the distance to the filament's line
   const distance = size(swirl);
@@ -84,10 +102,18 @@ const legs = ({ a, b }: Horseshoe, point: Vector): Vector => minus(endless(b, po
 const whole = (shoe: Horseshoe, point: Vector): Vector =>
   plus(straight(shoe.a, shoe.b, point), legs(shoe, point));
 
-/** What a bound segment adds at the middle of another: no x-velocity on its own surface, a softened one elsewhere. */
-function boundForForces(source: Segment, target: Segment, point: Vector): Vector {
+/** What a horseshoe adds to the flow on a bound segment: on its own surface it is spread over the chord there. */
+function forForces(source: Segment, target: Segment): Vector {
+  const { place: point, spread } = target;
+  if (source.surface !== target.surface) return plus(boundElsewhere(source, point), legs(source, point));
+  const [, y, z] = thick(source.a, source.b, point, spread);
+  const [near, far] = [source.a, source.b].map((end) => endlessNear(end, point, Math.E * spread));
+  return plus([0, y, z], minus(far!, near!));
+}
+
+/** What a bound segment adds on another surface: its x-velocity is softened. */
+function boundElsewhere(source: Segment, point: Vector): Vector {
   const velocity = straight(source.a, source.b, point);
-  if (source.surface === target.surface) return [0, velocity[1], velocity[2]];
   const along = minus(source.b, source.a);
   const distance = size(cross(along, minus(point, source.a))) / size(along);
   const softened = distance / Math.sqrt(distance * distance + source.core * source.core);
@@ -107,14 +133,31 @@ function segmentsOf(strips: Strips, surface: number, depth: number | null): Segm
       const normal: Vector = [0, Math.sin(strips.droop[k]!), Math.cos(strips.droop[k]!)];
       const pitch = strips.pitch[k]!;
       const turned = plus([Math.sin(pitch), 0, 0], normal, Math.cos(pitch));
-      const shared = { surface, core: strips.chord[0]! / (Math.PI * rows) };
-      made.push({ a, b, control, normal, turned, ...shared, image: imageOf(a, b, depth) });
+      const shared = {
+        surface,
+        core: strips.chord[0]! / (Math.PI * rows),
+        spread: strips.chord[k]! / rows / (4 * Math.sqrt(Math.E)),
+      };
+      const place = abreast(a, b, control);
+      made.push({ a, b, control, normal, turned, place, ...shared, image: imageOf(a, b, depth) });
       if (surface === STRUT) continue;
       const [pa, pb] = [toPort(b), toPort(a)];
-      const mirror = { control: toPort(control), normal: toPort(normal), turned: toPort(turned) };
+      const mirror = {
+        control: toPort(control),
+        normal: toPort(normal),
+        turned: toPort(turned),
+        place: toPort(place),
+      };
       made.push({ a: pa, b: pb, ...mirror, ...shared, image: imageOf(pa, pb, depth) });
     }
   return made;
+}
+
+/** The point of a segment that is nearest to a station, seen from behind. */
+function abreast(a: Vector, b: Vector, station: Vector): Vector {
+  const flat = ([, y, z]: Vector): Vector => [0, y, z];
+  const along = minus(b, a);
+  return plus(a, along, dot(flat(minus(station, a)), flat(along)) / dot(flat(along), flat(along)));
 }
 
 function imageOf(a: Vector, b: Vector, depth: number | null): Horseshoe | null {
@@ -140,11 +183,10 @@ export function fullSystem(craft: Craft, withStrut: boolean, exact = false): Ful
   const matrix = segments.map(({ control, normal, turned }) =>
     segments.map((source) => dot(induced(source, control), exact ? turned : normal)),
   );
-  const middles = segments.map(({ a, b }): Vector => plus(plus([0, 0, 0], a, 0.5), b, 0.5));
-  const velocities = segments.map((target, i) =>
+  const velocities = segments.map((target) =>
     segments.map((source) => {
-      const own = plus(boundForForces(source, target, middles[i]!), legs(source, middles[i]!));
-      return source.image ? plus(own, whole(source.image, middles[i]!)) : own;
+      const own = forForces(source, target);
+      return source.image ? plus(own, whole(source.image, target.place)) : own;
     }),
   );
   return {
@@ -157,14 +199,14 @@ export function fullSystem(craft: Craft, withStrut: boolean, exact = false): Ful
       );
       let force: Vector = [0, 0, 0];
       let moment: Vector = [0, 0, 0];
-      segments.forEach(({ a, b }, i) => {
-        let velocity = stream(middles[i]!);
+      segments.forEach(({ a, b, place }, i) => {
+        let velocity = stream(place);
         circulation.forEach((value, j) => {
           velocity = plus(velocity, velocities[i]![j]!, value);
         });
         const pull = plus([0, 0, 0], cross(velocity, minus(b, a)), circulation[i]!);
         force = plus(force, pull);
-        moment = plus(moment, cross(minus(middles[i]!, about), pull));
+        moment = plus(moment, cross(minus(place, about), pull));
       });
       return { force, moment, circulation };
     },
