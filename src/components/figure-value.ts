@@ -4,7 +4,7 @@ import { withMark } from '../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { Bands } from '../solver/bands.ts';
 import { sayBand, WorkingToggledEvent } from './bands.ts';
-import type { Working } from './workings.ts';
+import type { Working } from './working-parts.ts';
 
 /**
  * One figure: name, value and unit; the difference to the ghost; a remark; its working on demand. A figure there is none

@@ -1,6 +1,6 @@
 /** How the lines of the ledger between its headline figures are worked out; workings.ts has those. */
 import { formatWithUnit } from '../session/units.ts';
-import type { Given, Working } from './workings.ts';
+import { coherent, type Given, type Working } from './working-parts.ts';
 
 const METHOD = 'extended lifting line with the surface’s mirror image (theory: Ledger)';
 const TRUST =
@@ -36,24 +36,30 @@ export const wingCarries = (given: Given): Working => ({
 });
 
 export const pushedSideways = (given: Given): Working => ({
-  formula: 'Σ |F_y| over the strips of the wing',
+  formula: 'P = P_s + P_p',
   numbers: [
-    ['pushed to either side', force(given.report.ledger.pushedSideways / 2, given)],
-    ['both added', force(given.report.ledger.pushedSideways, given)],
+    ['P, Σ |F_y| over the strips of the wing', force(given.report.ledger.pushedSideways, given)],
+    ['P_s, of the starboard half', force(given.report.ledger.pushedSideways / 2, given)],
+    ['P_p, of its mirror to port', force(given.report.ledger.pushedSideways / 2, given)],
   ],
   source: `${METHOD}; the sideways parts of the forces on strips that lean`,
   trust: `${TRUST} As a force on the foil it is nothing: port and starboard cancel.`,
 });
 
-export const deepWater = (given: Given): Working => ({
-  formula: 'lost = (Z₀ − Z) / Z₀, both solved without the surface',
-  numbers: [
-    ['lost in deep water', share(given.report.ledger.deepWater.lostFraction, given)],
-    ['lost at this depth', share(given.report.ledger.lostFraction, given)],
-  ],
-  source: 'extended lifting line without the mirror image (theory: Ledger)',
-  trust: TRUST,
-});
+export const deepWater = (given: Given): Working => {
+  const { deepWater: deep, lostFraction } = given.report.ledger;
+  return {
+    formula: 'lost = (Z₀ − Z) / Z₀',
+    numbers: [
+      ['Z₀, unrolled twin without the surface', force(deep.flatLift, given)],
+      ['Z, this wing without the surface', force(deep.verticalLift, given)],
+      ['lost', share(deep.lostFraction, given)],
+      ['at this depth', share(lostFraction, given)],
+    ],
+    source: 'extended lifting line without the mirror image (theory: Ledger)',
+    trust: TRUST,
+  };
+};
 
 export const givenBack = (given: Given): Working => {
   const { lostFraction, deepWater: deep } = given.report.ledger;
@@ -62,6 +68,15 @@ export const givenBack = (given: Given): Working => {
     numbers: [
       ['D, lost in deep water', share(deep.lostFraction, given)],
       ['L, lost at this depth', share(lostFraction, given)],
+      [
+        'g',
+        share(
+          lostFraction === null || deep.lostFraction === null
+            ? null
+            : Math.abs(deep.lostFraction - lostFraction),
+          given,
+        ),
+      ],
     ],
     source: `${METHOD}; drooped tips run deeper than the root, and the surface takes less from what runs deep`,
     trust: 'A small difference of two figures of the same kind: its sign and size, not its last digit.',
@@ -83,8 +98,11 @@ export const shorterSpan = (given: Given): Working => {
 };
 
 export const balancePoint = ({ design, units }: Given): Working => ({
-  formula: 'x_b, as given in the brief',
-  numbers: [['x_b', formatWithUnit(design.brief.balance.x, 'length', units)]],
+  formula: 'x_b = x',
+  numbers: [
+    ['x_b', coherent(design.brief.balance.x, 'length', units)],
+    ['x, as the brief has it, in metres', formatWithUnit(design.brief.balance.x, 'length', 'si')],
+  ],
   source: 'the Brief: where rider, board and foil together balance, aft of the wing root’s quarter chord',
   trust: 'As good as it was measured: it moves with the rider’s feet.',
 });

@@ -2,25 +2,10 @@
  * How the headline figures are worked out: the formula, the numbers put in, the source, how far to trust it. Words
  * only; every number comes from the report.
  */
-import { formatValue, formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
+import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { BandName } from '../solver/bands.ts';
-import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
-
-export interface Working {
-  formula: string; // one or more equations, parted by semicolons
-  numbers: ReadonlyArray<readonly [name: string, value: string]>; // a name begins with its symbol, then a comma
-  source: string;
-  trust: string;
-  band?: BandName; // how wide it stands, when that is known
-}
-
-/** What a figure is worked out from. */
-export interface Given {
-  design: Design;
-  report: Report;
-  units: UnitSystem;
-}
+import { coherent, type Given, plain, type Working } from './working-parts.ts';
 
 const METHOD = 'extended lifting line with the surface’s mirror image (theory: Vortices, Forces)';
 const TRUST_FORCE =
@@ -30,13 +15,12 @@ const TRUST_DERIVATIVE =
 
 const write = (value: number, quantity: Quantity, units: UnitSystem) =>
   formatWithUnit(value, quantity, units);
-const plain = (value: number, decimals: number) => formatValue(value, 'ratio', 'si', { decimals });
 
 const ratioText = (value: number | null) => (value === null ? 'none' : plain(value, 3));
 
 const stream = ({ condition }: Report, units: UnitSystem): Array<readonly [string, string]> => [
   ['ρ', write(condition.density, 'density', units)],
-  ['V', write(condition.speed, 'speed', units)],
+  ['V', coherent(condition.speed, 'speed', units)],
 ];
 
 export function lostLift({ report, units }: Given): Working {
@@ -92,13 +76,13 @@ export function inducedDrag({ report, units }: Given): Working {
     numbers: [
       ['C_Di', plain(CDi, 6)],
       ...stream(report, units),
-      ['S, wing, projected', write(report.geometry.wing.projectedArea, 'area', units)],
-      ['D, far field', write(farField, 'force', units)],
+      ['S, wing, projected', coherent(report.geometry.wing.projectedArea, 'area', units)],
+      ['D, far field', coherent(farField, 'force', units)],
       ['near field, a check', write(nearField, 'force', units)],
     ],
     source: `${METHOD}; the wake’s energy far behind, −(ρ/2) Σ γ (w · n) Δs, wing and stabilizer together, images included`,
     trust:
-      'Far field within about 0.5 % of the converged value. The near-field figure runs 10 to 30 % low with sweep and one row.',
+      'Far field within about 0.5 % of the converged value. The near-field figure runs 5 to 15 % low with sweep and one row.',
   };
 }
 
@@ -123,10 +107,13 @@ export function leastFactor({ report, units }: Given): Working {
     band: 'leastFactor',
     formula: 'k = Z² / (½ ρ V² π b² D_least)',
     numbers: [
-      ['Z, the wing’s vertical lift', write(report.ledger.verticalLift, 'force', units)],
+      ['Z, the wing’s vertical lift', coherent(report.ledger.verticalLift, 'force', units)],
       ...stream(report, units),
-      ['b, span', write(report.geometry.wing.span, 'length', units)],
-      ['D_least, of the wing alone with its image', write(report.inducedDrag.leastForWing, 'force', units)],
+      ['b, span', coherent(report.geometry.wing.span, 'length', units)],
+      [
+        'D_least, of the wing alone with its image',
+        coherent(report.inducedDrag.leastForWing, 'force', units),
+      ],
       ['k', plain(report.inducedDrag.leastFactor, 3)],
     ],
     source:
@@ -135,11 +122,7 @@ export function leastFactor({ report, units }: Given): Working {
   };
 }
 
-export function sameLift(
-  { report, units }: Given,
-  twin: 'unrolled' | 'sameSpan',
-  band: BandName = twin === 'unrolled' ? 'extraDrag' : 'sameSpanDrag',
-): Working {
+function sameLift({ report, units }: Given, twin: 'unrolled' | 'sameSpan', band: BandName): Working {
   const price = report.ledger.sameLift[twin];
   const name =
     twin === 'unrolled'
@@ -162,6 +145,11 @@ export function sameLift(
       'A difference of two solves of the same kind: better than either by itself. Friction is not in it.',
   };
 }
+
+export const extraAngle = (given: Given): Working => sameLift(given, 'unrolled', 'extraAlpha');
+export const extraDrag = (given: Given): Working => sameLift(given, 'unrolled', 'extraDrag');
+export const sameSpanAngle = (given: Given): Working => sameLift(given, 'sameSpan', 'sameSpanAlpha');
+export const sameSpanDrag = (given: Given): Working => sameLift(given, 'sameSpan', 'sameSpanDrag');
 
 export function holdIndex({ report, design, units }: Given): Working {
   const { holdTerms, holdIndex: index } = report.stability;
@@ -223,19 +211,28 @@ export function yawFromRoll({ report }: Given): Working {
 }
 
 export function neutralDroop({ report, design }: Given): Working {
-  const neutral = report.stability.neutralDroop;
+  const { neutralDroop: neutral, neutralDroopTries: tries, foil } = report.stability;
+  const [one, other] = tries;
   return {
     band: 'neutralDroop',
-    formula: 'C_lr = 0',
+    formula: 'δ = δ₁ − C₁ (δ₂ − δ₁) / (C₂ − C₁)',
     numbers: [
       [
-        'tip angle at which that holds, at this lift',
-        neutral === null ? 'none found' : `${plain(neutral, 2)}°`,
+        'δ, tip angle at which C_lr is nothing, at this lift',
+        neutral === null ? 'none' : `${plain(neutral, 2)}°`,
       ],
+      ...(one && other
+        ? ([
+            ['δ₁, a bend tried', `${plain(one.tipAngle, 4)}°`],
+            ['C₁, a million times C_lr there', plain(1e6 * one.Clr, 3)],
+            ['δ₂, the next one tried', `${plain(other.tipAngle, 4)}°`],
+            ['C₂, a million times C_lr there', plain(1e6 * other.Clr, 3)],
+          ] as const)
+        : []),
       ['droop law bent', design.wing.droop.kind],
-      ['C_lr as drawn', plain(report.stability.foil.Clr, 5)],
+      ['C_lr as drawn', plain(foil.Clr, 5)],
     ],
-    source: `${METHOD}, the wing bent by its own law and solved anew each time`,
+    source: `${METHOD}, the wing bent by its own law and solved anew each time: no closed formula, a search whose last two bends enclose it`,
     trust: 'Solved, nothing linearised in the droop. Without strut and section drag.',
   };
 }

@@ -86,6 +86,12 @@ export interface TwinPrice {
   inducedDrag: number; // N, the twin's
 }
 
+/** A bend that was solved: tip angle (degrees) and what a yaw does to roll there. */
+export interface DroopTry {
+  tipAngle: number;
+  Clr: number;
+}
+
 export interface Ledger {
   normalForce: number; // N, sum of F_n over the wing, both halves
   verticalLift: number; // N, sum of F_z
@@ -95,7 +101,7 @@ export interface Ledger {
   metAtSmallerAngle: number; // N, flatLift - normalForce
   lostLift: number; // N, flatLift - verticalLift
   lostFraction: number | null; // of flatLift; null where flatLift is not positive
-  deepWater: { lostFraction: number | null };
+  deepWater: { lostFraction: number | null; flatLift: number; verticalLift: number }; // N, of twin and wing
   sameLift: { unrolled: TwinPrice; sameSpan: TwinPrice };
 }
 
@@ -136,6 +142,8 @@ export interface Report {
     holdIndex: number | null; // null where C_L is not positive
     holdTerms: { roll: number | null; yaw: number; pitch: number }; // G_w/C_L, V_Y, V_H
     neutralDroop: number | null; // degrees of tip angle; null where none is found or not asked for
+    /** The two bends tried next to it, one either way; empty where none is found. */
+    neutralDroopTries: DroopTry[];
     rollFromYaw: number | null; // Clr/|Clp| of the foil
     yawFromRoll: number | null; // Cnp/|Cnr| of the foil
   };

@@ -102,6 +102,10 @@ function assembleReport(
     ...sums,
   };
   const ledger = drawLedger(pool, craft, design.wing, resolution, running, profile);
+  const neutral =
+    options.neutralDroop === false
+      ? null
+      : neutralDroop(pool, design, condition.depth, lift.total / pressure, resolution);
   const perArea = 0.5 * pressure * wing.projectedArea;
   const [wingLoad, stabilizerLoad] = loadsAt(loads, alpha);
   const along =
@@ -149,10 +153,8 @@ function assembleReport(
       staticMargin: (pitch.neutralPoint - x) / wing.meanChord,
       holdIndex: hold.index,
       holdTerms: { roll: hold.roll, yaw: hold.yaw, pitch: hold.pitch },
-      neutralDroop:
-        options.neutralDroop === false
-          ? null
-          : neutralDroop(pool, design, condition.depth, lift.total / pressure, resolution),
+      neutralDroop: neutral?.tipAngle ?? null,
+      neutralDroopTries: neutral?.tries ?? [],
       rollFromYaw: ratio(foilDerivatives.Clr, foilDerivatives.Clp),
       yawFromRoll: ratio(foilDerivatives.Cnp, foilDerivatives.Cnr),
     },

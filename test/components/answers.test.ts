@@ -97,7 +97,7 @@ describe('ledger', () => {
       report: withLedger(report, {
         metAtSmallerAngle: -5,
         lostFraction: -0.01,
-        deepWater: { lostFraction: -0.02 },
+        deepWater: { lostFraction: -0.02, flatLift: 900, verticalLift: 918 },
         sameLift: {
           ...report.ledger.sameLift,
           sameSpan: { ...report.ledger.sameLift.sameSpan, extraAlpha: 0.1, extraInducedDrag: 0.2 },

@@ -13,6 +13,7 @@ import type { Ghost } from '../ghost.ts';
 import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
 import { balancePoint } from '../ledger-workings.ts';
 import { drawCell, quantityCell } from '../table-cells.ts';
+import type { Given, Working } from '../working-parts.ts';
 import * as workings from '../workings.ts';
 
 const NOT_RESOLVED = 0.002; // |C_nr| below which a ratio to it says nothing
@@ -91,7 +92,7 @@ export class HoldPanel extends LitElement {
   #figure(
     label: string,
     read: (report: Report, design: Design) => number | null,
-    working: ((given: workings.Given) => workings.Working) | null,
+    working: ((given: Given) => Working) | null,
     looks: Looks = {},
   ) {
     const { design, report, units, ghost } = this;

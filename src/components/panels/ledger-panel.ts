@@ -10,6 +10,7 @@ import '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { drawLedgerBar, ledgerBarStyles } from '../ledger-bar.ts';
 import * as lines from '../ledger-workings.ts';
+import type { Given, Working } from '../working-parts.ts';
 import * as workings from '../workings.ts';
 
 interface Row {
@@ -20,7 +21,7 @@ interface Row {
   signed?: boolean;
   note?: string;
   why?: string;
-  working?: (given: workings.Given) => workings.Working;
+  working?: (given: Given) => Working;
 }
 
 /** Where the lift goes: at the same angle, and what carrying the same rider then costs. */
@@ -163,7 +164,7 @@ function sameLift(report: Report): Row[] {
       quantity: 'angle',
       signed: true,
       note: 'against the unrolled twin',
-      working: (given) => workings.sameLift(given, 'unrolled', 'extraAlpha'),
+      working: workings.extraAngle,
     },
     {
       label: 'Extra induced drag',
@@ -171,7 +172,7 @@ function sameLift(report: Report): Row[] {
       quantity: 'force',
       signed: true,
       note: 'against the unrolled twin, in two parts:',
-      working: (given) => workings.sameLift(given, 'unrolled'),
+      working: workings.extraDrag,
     },
     {
       label: 'the shorter span',
@@ -187,14 +188,14 @@ function sameLift(report: Report): Row[] {
       quantity: 'force',
       signed: true,
       note: 'this is the difference to the flat twin of the same span',
-      working: (given) => workings.sameLift(given, 'sameSpan'),
+      working: workings.sameSpanDrag,
     },
     {
       label: 'Extra angle, same-span twin',
       read: ({ ledger }) => ledger.sameLift.sameSpan.extraAlpha,
       quantity: 'angle',
       signed: true,
-      working: (given) => workings.sameLift(given, 'sameSpan', 'sameSpanAlpha'),
+      working: workings.sameSpanAngle,
     },
     {
       label: 'Induced drag',

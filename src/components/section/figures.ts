@@ -4,8 +4,8 @@ import { writeFixed } from '../../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../../session/units.ts';
 import type { SectionPolars, SectionView } from '../../solver/studies/section-view.ts';
 import '../figure-value.ts';
-import { sectionDrag } from '../study-workings.ts';
-import type { Working } from '../workings.ts';
+import * as workings from '../section-workings.ts';
+import type { Working } from '../working-parts.ts';
 
 interface Looks {
   quantity?: Quantity;
@@ -29,10 +29,6 @@ function figure(label: string, value: number | null, units: UnitSystem, looks: L
     .ghost=${looks.ghost ?? null}
   ></figure-value>`;
 }
-
-const LAYER = 'panel method and integral boundary layer in step with it (theory: Sections)';
-const TRUST_DRAG =
-  'About 10 % of measured drag at Re 6e6; at some 1e5 and in natural water the place of transition is the doubt: read the band.';
 
 const plain = (value: number, decimals: number) => writeFixed(value, decimals);
 
@@ -59,9 +55,10 @@ function shapeOf({ view: { marks, station, line }, polars }: Seen) {
 }
 
 export function shapeFigures(seen: Seen, ghost: Seen | null, units: UnitSystem): TemplateResult {
-  const { marks, line } = seen.view;
+  const { marks } = seen.view;
   const { own, chord, camber, zeroLift, slope, moment, clMax } = shapeOf(seen);
   const behind = ghost && shapeOf(ghost);
+  const given = { section: seen.view, polar: own ?? null, units };
   const size = (share: number, decimals: number) =>
     formatWithUnit(share * chord, 'length', units, units === 'workshop' ? { decimals } : {});
   return html`${figure('Chord', chord, units, { quantity: 'length', ghost: behind?.chord })}
@@ -72,74 +69,32 @@ export function shapeFigures(seen: Seen, ghost: Seen | null, units: UnitSystem):
     decimals: 2,
     note: size(marks.noseRadius, 2),
     ghost: behind?.noseRadius,
-    working: () => ({
-      formula: 'r = lim h²/2x, h half the thickness x behind the nose',
-      numbers: [['of the chord', plain(marks.noseRadius, 5)]],
-      source: 'circle that fits the nose; a four-digit section has 1.1019 t² (NACA Report 460)',
-      trust: 'Within 2 % for a four-digit section; some percent for points far apart at the nose.',
-    }),
+    working: () => workings.noseRadius(given),
   })}
   ${figure('Trailing edge', marks.edge, units, { quantity: 'share', decimals: 2, note: size(marks.edge, 2), ghost: behind?.edge })}
   ${figure('Zero-lift angle', zeroLift, units, {
     ghost: behind?.zeroLift,
     quantity: 'angle',
     note: own?.line ? '' : 'without friction',
-    working: () => ({
-      formula: 'angle of the chord line at cl = 0',
-      numbers: [
-        ['with friction', own?.line ? `${plain(own.line.zeroLift, 2)}°` : 'not known'],
-        ['without friction', `${plain(line.zeroLift, 2)}°`],
-        ['thin-airfoil theory', `${plain(line.thinZeroLift, 2)}°`],
-      ],
-      source: LAYER,
-      trust: 'A tenth to a quarter of a degree; it moves with the transition at low Reynolds numbers.',
-    }),
+    working: () => workings.zeroLift(given),
   })}
   ${figure('Lift slope', slope, units, {
     ghost: behind?.slope,
     decimals: 2,
     note: 'per radian',
-    working: () => ({
-      formula: 'cl / sin(α − α₀), from zero lift to cl 0.5',
-      numbers: [
-        ['with friction', own?.line ? plain(own.line.slope, 3) : 'not known'],
-        ['without friction', plain(line.slope, 3)],
-        ['thin-airfoil theory, 2π', '6.283'],
-      ],
-      source: LAYER,
-      trust: 'Some percent; measured NACA 0012 at Re 6e6: 6.23 (NASA TM 4074).',
-    }),
+    working: () => workings.liftSlope(given),
   })}
   ${figure('Moment at zero lift, cm', moment, units, {
     ghost: behind?.moment,
     decimals: 3,
     note: own?.line ? 'about the quarter chord, nose up' : 'thin-airfoil theory',
-    working: () => ({
-      formula: 'cm about the quarter chord where cl = 0',
-      numbers: [
-        ['with friction', own?.line ? plain(own.line.moment, 4) : 'not known'],
-        ['thin-airfoil theory', plain(line.thinMoment, 4)],
-      ],
-      source: LAYER,
-      trust: 'Some percent; thin-airfoil theory overstates it by a tenth or more (from memory).',
-    }),
+    working: () => workings.zeroLiftMoment(given),
   })}
   ${figure('Greatest lift, cl', clMax, units, {
     ghost: behind?.clMax,
     decimals: 2,
     why: 'working …',
-    working: () => ({
-      formula: 'largest cl of the polar, before it falls or the flow no longer settles',
-      numbers: own
-        ? [
-            ['at the angle', `${plain(own.clMax.alpha, 1)}°`],
-            ['counted on', plain(own.usable, 2)],
-          ]
-        : [],
-      source: LAYER,
-      trust:
-        'The least sure figure of a section: a tenth, more at some 1e5 (from memory). What is counted on is set lower.',
-    }),
+    working: () => workings.greatestLift(given),
     note: own
       ? `${own.clMax.isStall ? `stalls at ${plain(own.clMax.alpha, 1)}°` : 'no stall within the angles tried'}; counted on: ${plain(own.usable, 2)}`
       : '',
@@ -150,72 +105,40 @@ export function flowFigures(view: SectionView, ghost: SectionView | null, units:
   const { flow, station, band } = view;
   const { sigma } = station;
   const behind = ghost?.flow;
+  const given = { section: view, polar: null, units };
   return html`${figure('Reynolds number, thousands', station.reynolds / 1000, units, {
     decimals: 0,
     ghost: ghost && ghost.station.reynolds / 1000,
-    working: () => ({
-      formula: 'Re = V c / ν',
-      numbers: [['c, chord here', formatWithUnit(station.chord, 'length', units)]],
-      source: 'definition; speed and water of the brief (theory: Water)',
-      trust: 'Exact for the water given; ten degrees colder lowers it by about a quarter.',
-    }),
+    working: () => workings.reynolds(given),
   })}
   ${figure('Lift coefficient', flow?.cl ?? station.cl, units, {
     decimals: 3,
     ghost: behind?.cl ?? ghost?.station.cl,
-    working: () => ({
-      formula: 'cl = 2 Γ / (V c)',
-      numbers: [['as flown here', plain(station.cl, 3)]],
-      source:
-        'circulation of the strip, solved for the whole foil (theory: Forces), unless another is asked for',
-      trust: 'About 1 % for slender wings; several percent near the tip.',
-    }),
+    working: () => workings.liftCoefficient(given),
   })}
   ${figure('Angle to the stream', flow?.alpha ?? null, units, {
     quantity: 'angle',
     decimals: 2,
     note: 'of the chord line, downwash taken off',
     ghost: behind?.alpha,
-    working: () => ({
-      formula: 'the angle at which this section has this cl',
-      numbers: [['cl', plain(flow?.cl ?? station.cl, 3)]],
-      source: LAYER,
-      trust: 'A tenth to a quarter of a degree.',
-    }),
+    working: () => workings.angleToStream(given),
   })}
   ${figure('Drag, 1000 cd', flow && 1000 * flow.cd, units, {
     ghost: behind && 1000 * behind.cd,
     decimals: 2,
     note: bandWords(band),
-    working: () => ({
-      ...sectionDrag({ section: view }),
-      source: `${LAYER}; H. B. Squire and A. D. Young, ARC R&M 1838 (1937)`,
-      trust: TRUST_DRAG,
-    }),
+    working: () => workings.drag(given),
   })}
   ${figure('Moment, cm', flow?.cm ?? null, units, {
     ghost: behind?.cm,
     decimals: 3,
-    working: () => ({
-      formula: 'cm = M / (½ρV² c²), about the quarter chord, nose up',
-      numbers: [['cm', flow ? plain(flow.cm, 4) : 'none']],
-      source: `${LAYER}; pressures of the settled flow added up`,
-      trust: 'Some percent while the flow follows the section; no guide beyond stall.',
-    }),
+    working: () => workings.moment(given),
   })}
   ${figure('Lowest pressure, Cp', flow?.cpMin ?? null, units, {
     ghost: behind?.cpMin,
     decimals: 2,
     note: flow ? boilWords(flow.cpMin, sigma) : '',
-    working: () => ({
-      formula: 'boils where −Cp_min = σ = (p_atm + ρ g d − p_v) / ½ρV²',
-      numbers: [
-        ['σ here', plain(sigma, 2)],
-        ['depth', formatWithUnit(station.depth, 'length', units)],
-      ],
-      source: LAYER,
-      trust: 'An estimate for comparing: roughness and gas in the water start it sooner.',
-    }),
+    working: () => workings.lowestPressure(given),
   })}`;
 }
 

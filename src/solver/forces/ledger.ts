@@ -56,7 +56,13 @@ export function drawLedger(
     metAtSmallerAngle: flatLift - normalForce,
     lostLift,
     lostFraction,
-    deepWater: { lostFraction: isDeep ? lostFraction : share(deepFlat - deepOwn, deepFlat) },
+    deepWater: isDeep
+      ? { lostFraction, flatLift, verticalLift }
+      : {
+          lostFraction: share(deepFlat - deepOwn, deepFlat),
+          flatLift: deepFlat,
+          verticalLift: deepOwn,
+        },
     sameLift: { unrolled: twin?.price ?? noPrice(running), sameSpan: sameSpan?.price ?? noPrice(running) },
   };
 }

@@ -10,14 +10,26 @@ export const LAST_STATION = 0.97;
  * two places near it. A four-digit section has 1.1019 times its thickness squared (NACA Report 460).
  */
 export function noseRadius(outline: Outline): number {
-  const at = surfacePoint(outline);
-  const estimate = (x: number) => {
-    const [up, down] = [at(x, 1), at(x, -1)];
-    return Math.hypot(up[0] - down[0], up[1] - down[1]) ** 2 / (8 * x);
-  };
-  const [near, far] = [0.0025, 0.01];
-  const root = Math.sqrt(near / far); // the estimate strays from its limit as the root of x
+  const estimate = ({ x, thickness }: NosePlace) => thickness ** 2 / (8 * x);
+  const [near, far] = nosePlaces(outline);
+  const root = Math.sqrt(near.x / far.x); // the estimate strays from its limit as the root of x
   return (estimate(near) - root * estimate(far)) / (1 - root);
+}
+
+/** Thickness at a place behind the nose, shares of the chord. */
+export interface NosePlace {
+  x: number;
+  thickness: number;
+}
+
+/** The two places that the nose radius is found from. */
+export function nosePlaces(outline: Outline): [NosePlace, NosePlace] {
+  const at = surfacePoint(outline);
+  const place = (x: number): NosePlace => {
+    const [up, down] = [at(x, 1), at(x, -1)];
+    return { x, thickness: Math.hypot(up[0] - down[0], up[1] - down[1]) };
+  };
+  return [place(0.0025), place(0.01)];
 }
 
 /** Distance between the two sides at the trailing edge. */

@@ -28,6 +28,14 @@ export interface SectionState {
   figures: SectionFigures;
   upper: SideState;
   lower: SideState;
+  wakeEnd: WakeEnd;
+}
+
+/** The layer where the computed wake ends, both halves together: its drag is 2 theta u^((H + 5)/2). */
+export interface WakeEnd {
+  theta: number;
+  shape: number; // H
+  speed: number; // u
 }
 
 export interface StateOptions extends Water {
@@ -44,7 +52,17 @@ export function sectionState(shape: SectionShape, options: StateOptions): Sectio
   const figures = march.step(options.alpha);
   if (!figures) return null;
   const { stations } = layer;
-  return { figures, upper: sideState(stations, stations.upper), lower: sideState(stations, stations.lower) };
+  const last = stations.response.stations - 1;
+  return {
+    figures,
+    upper: sideState(stations, stations.upper),
+    lower: sideState(stations, stations.lower),
+    wakeEnd: {
+      theta: 2 * stations.theta[last]!,
+      shape: stations.shape[last]!,
+      speed: stations.speed[last]!,
+    },
+  };
 }
 
 /**

@@ -8,6 +8,7 @@ import { alphaForLift, alphaLoads, mixAlpha } from '../forces/loads.ts';
 import type { Resolution } from '../geometry/craft.ts';
 import { surfaceOf } from '../geometry/surface.ts';
 import { findRoot } from '../numeric/roots.ts';
+import type { DroopTry } from '../report.ts';
 import type { FlowPool } from '../vortex/flow.ts';
 import { craftFor } from './craft-for.ts';
 import { derivativesOf, lateralLoads } from './derivatives.ts';
@@ -15,17 +16,20 @@ import { derivativesOf, lateralLoads } from './derivatives.ts';
 const DEGREES = 180 / Math.PI;
 const MOST = 75; // degrees of tip angle searched, down; half of it up
 
-/**
- * Tip angle in degrees (positive down), or null when no bend within the range does it.
- * `lift` in m2, per rho V^2; `depth` in m or null.
- */
+/** Tip angle in degrees (positive down), and the two bends tried next to it, one either way. */
+export interface NeutralDroop {
+  tipAngle: number;
+  tries: [DroopTry, DroopTry];
+}
+
+/** Null when no bend within the range does it. `lift` in m2, per rho V^2; `depth` in m or null. */
 export function neutralDroop(
   pool: FlowPool,
   design: Design,
   depth: number | null,
   lift: number,
   resolution: Resolution,
-): number | null {
+): NeutralDroop | null {
   const present = surfaceOf(design.wing).amplitude * DEGREES;
   const memory = new Map<number, number>();
   const rollFromYaw = (amplitude: number): number => {
@@ -44,9 +48,20 @@ export function neutralDroop(
     const atHigh = attempt(rollFromYaw, high);
     if (atLow === null || atHigh === null) continue;
     const root = findRoot(rollFromYaw, low, high, 1e-4, atLow, atHigh);
-    if (root !== null) return root;
+    if (root !== null) return { tipAngle: root, tries: nextTo(root, memory) };
   }
   return null;
+}
+
+/** The bends tried on either side of the root, the nearest of each. */
+function nextTo(root: number, tried: ReadonlyMap<number, number>): [DroopTry, DroopTry] {
+  const sorted = [...tried].sort(([one], [other]) => one - other);
+  const at = Math.max(
+    1,
+    sorted.findIndex(([angle]) => angle > root),
+  );
+  const pair = sorted.slice(at - 1, at + 1).map(([tipAngle, Clr]): DroopTry => ({ tipAngle, Clr }));
+  return pair as [DroopTry, DroopTry];
 }
 
 function bend(design: Design, present: number, amplitude: number): Design {

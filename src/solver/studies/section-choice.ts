@@ -120,7 +120,8 @@ function runnerOf(design: Design): LevelRunner {
 
 function neutralAtCruise(design: Design): number | null {
   const { depth, lift, density, speed } = conditionOf(design.brief, {});
-  return neutralDroop(new FlowPool(), design, depth, lift / (density * speed ** 2), resolutionOf({}));
+  const per = density * speed ** 2;
+  return neutralDroop(new FlowPool(), design, depth, lift / per, resolutionOf({}))?.tipAngle ?? null;
 }
 
 function couplingOf(design: Design): SectionCoupling {

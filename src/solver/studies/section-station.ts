@@ -32,12 +32,28 @@ export interface Station extends Place {
   speed: number; // m/s
   reynolds: number;
   cl: number; // 2 circulation/(V chord) of level running; 0 on the strut
+  flown: Flown | null; // where that was read; null on the strut
   depth: number; // m below the surface; from the strut's length in deep water
   sigma: number; // cavitation number there
   pressure: number; // Pa, half rho V^2
+  density: number; // kg/m3
+  atmosphere: number; // Pa
+  vapourPressure: number; // Pa
+  gravity: number; // m/s2
   viscosity: number; // m2/s
   /** How its layer turns turbulent: by the water's clarity, and at the nose where spray and waves keep a strut turbulent. */
   flow: Water;
+}
+
+/** The lift coefficient as flown, read between the control stations of two strips. */
+export interface Flown {
+  cl: number;
+  strips: [StripPlace, StripPlace]; // the same one twice beyond the last
+}
+
+export interface StripPlace {
+  eta: number;
+  cl: number;
 }
 
 const POINTS = 241; // of a blend
@@ -77,6 +93,7 @@ export class Stations {
     const height = onStrut ? station * foot : surface.point(station).z;
     const depth = foot - height;
     const pressure = 0.5 * this.water.density * speed * speed;
+    const flown = onStrut ? null : this.flownAt(state, part, station);
     return {
       part,
       eta: station,
@@ -84,10 +101,15 @@ export class Stations {
       chord,
       speed,
       reynolds: (speed * chord) / this.water.viscosity,
-      cl: onStrut ? 0 : this.liftAt(state, part, station),
+      cl: flown?.cl ?? 0,
+      flown,
       depth,
       sigma: (ATMOSPHERE + this.water.density * GRAVITY * depth - this.water.vapourPressure) / pressure,
       pressure,
+      density: this.water.density,
+      atmosphere: ATMOSPHERE,
+      vapourPressure: this.water.vapourPressure,
+      gravity: GRAVITY,
       viscosity: this.water.viscosity,
       flow: this.flowAt(part, depth, state.depth),
     };
@@ -109,16 +131,19 @@ export class Stations {
     return isStirred ? { clarity, ...TRIPPED } : { clarity };
   }
 
-  private liftAt(state: RunningState, part: FoilPart, eta: number): number {
+  private flownAt(state: RunningState, part: FoilPart, eta: number): Flown {
     const { craft, eta: places } = this.runner.rigFor(state.depth);
     const wing = craft.parts.wing.count;
     const [from, to] = part === 'wing' ? [0, wing] : [wing, places.length];
     let k = from;
     while (k < to - 1 && places[k + 1]! < eta) k++;
-    const next = Math.min(k + 1, to - 1);
-    if (eta <= places[from]! || next === k) return state.stripCl[k]!;
-    const share = (eta - places[k]!) / (places[next]! - places[k]!);
-    return state.stripCl[k]! + Math.min(1, share) * (state.stripCl[next]! - state.stripCl[k]!);
+    if (eta <= places[from]!) k = from;
+    const next = eta <= places[from]! ? k : Math.min(k + 1, to - 1);
+    const at = (strip: number): StripPlace => ({ eta: places[strip]!, cl: state.stripCl[strip]! });
+    const strips: Flown['strips'] = [at(k), at(next)];
+    if (next === k) return { cl: state.stripCl[k]!, strips };
+    const share = Math.min(1, (eta - places[k]!) / (places[next]! - places[k]!));
+    return { cl: strips[0].cl + share * (strips[1].cl - strips[0].cl), strips };
   }
 }
 

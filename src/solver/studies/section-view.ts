@@ -4,13 +4,13 @@
  */
 import type { Design } from '../design/document.ts';
 import { camberRatio, outlinePoints, thicknessRatio } from '../geometry/outline.ts';
-import { edgeThickness, noseRadius } from '../geometry/outline-marks.ts';
+import { edgeThickness, type NosePlace, nosePlaces, noseRadius } from '../geometry/outline-marks.ts';
 import { momentCoefficient, zeroLiftAngle } from '../geometry/thin.ts';
 import type { SideFigures } from '../section/drag.ts';
 import { type PolarPoint, sectionPolar, USABLE_SHARE, type Water } from '../section/polar.ts';
 import { liftLine } from '../section/pressure.ts';
 import { sectionFlow } from '../section/section.ts';
-import type { SideState } from '../section/state.ts';
+import type { SideState, WakeEnd } from '../section/state.ts';
 import {
   type FoilPart,
   outlineOf,
@@ -37,9 +37,22 @@ export interface SectionSide extends SideFigures, SideState {}
 export interface SectionView {
   station: Omit<Station, 'shape'>; // cl: the one asked for
   outline: { x: Float64Array; y: Float64Array };
-  marks: { thickness: number; camber: number; noseRadius: number; edge: number };
+  marks: {
+    thickness: number;
+    camber: number;
+    noseRadius: number;
+    nose: [NosePlace, NosePlace]; // where that was found
+    edge: number;
+  };
   /** Inviscid line of the panel method, and thin-airfoil theory's zero-lift angle and moment of the mean line. */
-  line: { zeroLift: number; slope: number; thinZeroLift: number; thinMoment: number }; // degrees, per rad
+  line: {
+    zeroLift: number; // degrees
+    slope: number; // per rad
+    level: number; // lift coefficient at 0 degrees
+    across: number; // and, without friction, at 90
+    thinZeroLift: number; // degrees
+    thinMoment: number;
+  };
   flow: {
     alpha: number; // degrees to the stream
     cl: number;
@@ -47,6 +60,8 @@ export interface SectionView {
     cdFriction: number;
     cm: number;
     cpMin: number;
+    greatestSpeed: number; // of the stream's, where the pressure is lowest
+    wakeEnd: WakeEnd;
     upper: SectionSide;
     lower: SectionSide;
   } | null;
@@ -73,17 +88,22 @@ export function sectionView(design: Design, { cl, speed, ...place }: SectionOpti
       thickness: thicknessRatio(outline),
       camber: camberRatio(outline),
       noseRadius: noseRadius(outline),
+      nose: nosePlaces(outline),
       edge: edgeThickness(outline),
     },
     line: {
       zeroLift: line.zeroLift * DEGREES,
       slope: line.slope,
+      level: -line.slope * Math.sin(line.zeroLift),
+      across: line.slope * Math.cos(line.zeroLift),
       thinZeroLift: zeroLiftAngle(outline) * DEGREES,
       thinMoment: momentCoefficient(outline),
     },
     flow: here && {
       ...here.state.figures,
       alpha: here.alpha * DEGREES,
+      greatestSpeed: Math.max(...here.state.upper.speed, ...here.state.lower.speed),
+      wakeEnd: here.state.wakeEnd,
       upper: { ...here.state.figures.upper, ...here.state.upper },
       lower: { ...here.state.figures.lower, ...here.state.lower },
     },
@@ -114,10 +134,19 @@ export interface SectionPolarSeries {
   }>; // degrees; transition x/c
   clMax: { cl: number; alpha: number; isStall: boolean }; // degrees
   usable: number; // lift coefficient counted on
+  usableShare: number; // of the greatest
   lost: number; // angles of those asked for that did not settle
   /** Viscous zero-lift angle (degrees) and mean slope (per rad) from there to cl 0.5; null where too little settled. */
-  line: { zeroLift: number; slope: number; moment: number } | null;
+  line: { zeroLift: number; slope: number; moment: number; atZero: Between; atHalf: Between } | null;
 }
+
+/** Between which two points of the polar a lift coefficient lies, and at what angle (degrees). */
+export interface Between {
+  alpha: number;
+  points: [PolarPlace, PolarPlace];
+}
+
+export type PolarPlace = Record<'alpha' | 'cl' | 'cm', number>;
 
 export interface SectionPolars {
   part: FoilPart;
@@ -151,6 +180,7 @@ export function* sectionPolars(
       points,
       clMax: { cl, alpha: alpha * DEGREES, isStall },
       usable: USABLE_SHARE * cl,
+      usableShare: USABLE_SHARE,
       lost: polar.points.length - points.length,
       line: lineOf(points),
     });
@@ -171,7 +201,9 @@ function lineOf(points: SectionPolarSeries['points']): SectionPolarSeries['line'
     if (k < 1) return null;
     const [near, far] = [points[k - 1]!, points[k]!];
     const share = (wanted - near.cl) / (far.cl - near.cl);
-    return { alpha: near.alpha + share * (far.alpha - near.alpha), cm: near.cm + share * (far.cm - near.cm) };
+    const mix = (key: 'alpha' | 'cm') => near[key] + share * (far[key] - near[key]);
+    const pair: Between['points'] = [near, far];
+    return { alpha: mix('alpha'), cm: mix('cm'), points: pair };
   };
   const [zero, half] = [at(0), at(0.5)];
   if (!zero || !half) return null;
@@ -179,5 +211,7 @@ function lineOf(points: SectionPolarSeries['points']): SectionPolarSeries['line'
     zeroLift: zero.alpha,
     slope: 0.5 / Math.sin((half.alpha - zero.alpha) / DEGREES),
     moment: zero.cm,
+    atZero: { alpha: zero.alpha, points: zero.points },
+    atHalf: { alpha: half.alpha, points: half.points },
   };
 }

@@ -38,6 +38,14 @@ export interface StallMark {
   CLwing: number;
   eta: number; // of the wing strip closest to its limit
   speed: number; // m/s
+  between: [StallPlace, StallPlace]; // the two states solved that it lies between; the same one twice where it is one
+  share: number; // of its section's greatest lift coefficient, that strip's
+}
+
+/** A state solved, and how far the strip of the mark is there. */
+export interface StallPlace {
+  alpha: number; // degrees
+  share: number;
 }
 
 export interface StallStudy {
@@ -142,13 +150,18 @@ function marksOf(
   const mark = (from: StallPoint, to: StallPoint, share: number): StallMark => {
     const mix = (key: 'alpha' | 'CL' | 'CLwing') => from[key] + share * (to[key] - from[key]);
     const CL = mix('CL');
-    const eta = wing.eta[foremost(to)]!;
+    const strip = foremost(to);
+    const eta = wing.eta[strip]!;
+    const place = ({ alpha, shares }: StallPoint): StallPlace => ({ alpha, share: shares[strip]! });
+    const between: StallMark['between'] = [place(from), place(to)];
     return {
       alpha: mix('alpha'),
       CL,
       CLwing: mix('CLwing'),
       eta,
       speed: carryingSpeed(condition, wing.area, CL),
+      between,
+      share: between[0].share + share * (between[1].share - between[0].share),
     };
   };
   const passes = (wanted: number) => {
