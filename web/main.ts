@@ -1,34 +1,15 @@
-/** Wires the page: storage, solver's worker, document reader and demos into the session, the session into the page. */
-import '../src/components/app-shell.ts';
-import { openAddress } from '../src/session/address.ts';
-import { browserChannel } from '../src/session/neighbours.ts';
-import { workOffline } from '../src/session/newer.ts';
-import { Session } from '../src/session/session.ts';
-import { browserKept, browserNotebook, browserShelf, keptChannel } from '../src/session/shelf.ts';
-import { browserTabs } from '../src/session/tabs.ts';
-import { readDesign, readDesignValue, writeDesign } from '../src/solver/design/read.ts';
-import { DEMOS } from './demos.ts';
+/** The beginning of the page, kept small: first words, then the design and what shows it, each in its own file. */
+import { sayNotLoaded, showFirstWords } from '../src/components/first-words.ts';
 
 const shell = document.querySelector('app-shell')!;
-shell.demos = DEMOS;
-const session = await Session.open({
-  demo: DEMOS[0]!.design,
-  read: readDesign,
-  readValue: readDesignValue,
-  write: writeDesign,
-  shelf: browserShelf(),
-  notebook: browserNotebook(),
-  kept: browserKept(),
-  channel: keptChannel(),
-  tabs: browserTabs(),
-  tabChannel: browserChannel(),
-  makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
-  loadSolve: async () => (await import('../src/solver/solve.ts')).solve,
-  makeExportWorker: () => new Worker(new URL('./export-worker.ts', import.meta.url), { type: 'module' }),
-  loadExport: async () => (await import('../src/workshop/export.ts')).exportFile,
-  loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
-});
-openAddress(session);
-shell.session = session;
-if (import.meta.env.PROD)
-  void workOffline(new URL('./offline.js', document.baseURI), session.settle(), () => session.newerReady());
+const ahead = shell.querySelector('.ahead')!;
+showFirstWords(ahead);
+try {
+  const opening = import('./open-session.ts').then(({ openSession }) => openSession());
+  const [{ demos, session }] = await Promise.all([opening, import('../src/components/app-shell.ts')]);
+  shell.demos = demos;
+  shell.session = session;
+} catch (error) {
+  sayNotLoaded(ahead);
+  throw error;
+}

@@ -1,35 +1,33 @@
-import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { setDecimalMark, withMark } from '../session/number-format.ts';
+import { setDecimalMark } from '../session/number-format.ts';
 import type { Session } from '../session/session.ts';
 import type { UnitSystem } from '../session/units.ts';
-import { CAUTION } from '../solver/design/caution.ts';
 import type { Report } from '../solver/report.ts';
 import { Announcer } from './announcer.ts';
 import { Arrivals } from './arrivals.ts';
+import { ComingUp } from './coming-up.ts';
 import type { DesignEditEvent, DesignKeepEvent } from './events.ts';
-import './band-list.ts';
-import './ghost-chip.ts';
-import './head-on-view.ts';
-import './headline-figures.ts';
+import { HINT, HINT_ANSWER } from './first-words.ts';
 import './page-header.ts';
 import type { DecimalMarkChosenEvent, Demo, UnitsChosenEvent } from './page-header.ts';
 import { pageNotices } from './page-notices.ts';
-import './panels/brief-panel.ts';
-import './panels/hold-panel.ts';
-import './panels/ledger-panel.ts';
-import './panels/shape-panel.ts';
-import './plan-view.ts';
+import { answers, editors, foot, headline, headOn, moreViews } from './page-parts.ts';
 import { recall, remember } from './preferences.ts';
 import './question-tabs.ts';
+import type { QuestionContext } from './questions.ts';
 import { redrawAll } from './redraw.ts';
 import { SessionController } from './session-controller.ts';
 import { Shortcuts } from './shortcuts.ts';
-import './side-view.ts';
-import './solid-fold.ts';
 
 /** Sent when the figures on screen have changed; the detail is the design revision they belong to. */
 const FIGURES_SHOWN = 'figures-shown';
+
+/** The order in which the parts of the page come up: as they stand, so that none pushes another down. */
+const PARTS = ['shape', 'editors', 'moreViews', 'answers', 'questions'] as const;
+/** Where the answers have a column to themselves they come up early, the many fields late. */
+const WIDE_PARTS: (typeof PARTS)[number][] = ['shape', 'answers', 'moreViews', 'editors', 'questions'];
+const isWide = () => window.matchMedia('(min-width: 75rem)').matches; // as in page.css
 
 /**
  * The page: holds the session, hands design and figures down, takes edits up. Drawn without a shadow root, so that
@@ -45,6 +43,8 @@ export class AppShell extends LitElement {
   readonly #controller = new SessionController(this);
   readonly #announcer = new Announcer(this);
   readonly #arrivals = new Arrivals(this, () => this.session);
+  readonly #isWide = isWide();
+  readonly #parts = new ComingUp(this, this.#isWide ? WIDE_PARTS : PARTS);
   #tick = 0;
   #shown: Report | null = null;
 
@@ -72,14 +72,32 @@ export class AppShell extends LitElement {
     return this;
   }
 
+  /** Settles once the whole page is up. */
+  protected override async getUpdateComplete(): Promise<boolean> {
+    if (this.session) await this.#parts.done;
+    return super.getUpdateComplete();
+  }
+
   protected override willUpdate(): void {
     this.#tick++;
-    if (this.session) this.#announcer.consider(this.session, this.units);
+    if (!this.session) return;
+    this.#takeOver();
+    this.#announcer.consider(this.session, this.units);
+  }
+
+  /** Once there is a design to show: what stood on the page ahead of it makes room. */
+  #takeOver(): void {
+    this.#parts.go();
+    const ahead = this.querySelector(':scope > .ahead');
+    if (!ahead) return;
+    this.showsHint = recall('hint', true);
+    ahead.remove();
   }
 
   protected override updated(_changed: PropertyValues): void {
     const { session } = this;
-    if (!session || session.report === this.#shown) return;
+    if (!session || session.report === this.#shown || !this.#parts.has(this.#isWide ? 'answers' : 'shape'))
+      return;
     this.#shown = session.report;
     this.dispatchEvent(new CustomEvent(FIGURES_SHOWN, { detail: session.reportRevision }));
   }
@@ -87,8 +105,7 @@ export class AppShell extends LitElement {
   protected override render() {
     const { session, units } = this;
     if (!session) return nothing;
-    const { design, report, isPending } = session;
-    const ghost = session.ghosts.current;
+    const context = this.#context(session);
     return html`<header>
         <nav aria-label="Skip">
           <a class="skip" href="#answers">To the figures</a>
@@ -100,81 +117,49 @@ export class AppShell extends LitElement {
         ${pageNotices(session)} ${this.showsHint ? this.#hint() : nothing}
       </div>
       <main>
-        <section class="head-on" aria-label="Head-on view">
-          <ghost-chip .ghost=${ghost}></ghost-chip>
-          <head-on-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></head-on-view>
-        </section>
-        <section class="headline" aria-label="Headline figures">
-          <headline-figures .report=${report} .units=${units} .ghost=${ghost}></headline-figures>
-          <band-list .design=${design} .units=${units} .studies=${session.studies} question="headline"></band-list>
-          ${session.isFirst ? html`<p class="first">First figures, by thin-airfoil theory: the sections are being worked out.</p>` : nothing}
-        </section>
-        <section class="editors" aria-label="Editors" tabindex="-1">
-          <brief-panel .brief=${design.brief} .units=${units}></brief-panel>
-          <shape-panel .design=${design} .units=${units}></shape-panel>
-        </section>
+        <section class="head-on" aria-label="Head-on view">${headOn(context)}</section>
+        <section class="headline" aria-label="Headline figures">${headline(context)}</section>
+        <section class="editors" aria-label="Editors" tabindex="-1">${this.#part('editors', () => editors(context))}</section>
         <section class="more-views" aria-label="Plan and side views">
-          <plan-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></plan-view>
-          <side-view .design=${design} .report=${report} .units=${units} .ghost=${ghost}></side-view>
-          <solid-fold
-            .design=${design}
-            .report=${report}
-            .units=${units}
-            .ghost=${ghost}
-            .studies=${session.studies}
-          ></solid-fold>
+          ${this.#part('moreViews', () => moreViews(context))}
         </section>
         <section class="answers" id="answers" aria-label="Answers" tabindex="-1">
-          ${this.#trouble(session)}
-          <ledger-panel
-            .design=${design}
-            .report=${report}
-            .units=${units}
-            .studies=${session.studies}
-            .ghost=${ghost}
-          ></ledger-panel>
-          <hold-panel
-            .design=${design}
-            .report=${report}
-            .units=${units}
-            .pending=${isPending}
-            .studies=${session.studies}
-            .ghost=${ghost}
-          ></hold-panel>
-          <p class="caution">${CAUTION}</p>
+          ${this.#part('answers', () => answers(context))}
         </section>
         <section class="questions" id="questions" aria-label="Questions" tabindex="-1">
-          <question-tabs
-            .context=${{ design, report, units, ghost, session, tick: this.#tick, studies: session.studies, exporter: session.exporter, proposals: session.proposals }}
-          ></question-tabs>
+          ${this.#part('questions', () => html`<question-tabs .context=${context}></question-tabs>`)}
         </section>
       </main>
-      <footer>
-        <a href="help/accuracy.html">How far to trust it</a>
-        <a href="help/theory.html">Theory</a>
-        <a href="help/design-document.html">The design document</a>
-        <a href="help/batch.html">The batch command</a>
-      </footer>
+      ${this.#part('questions', () => foot)}
       <p class="visually-hidden" role="status" aria-live="polite">${this.#announcer.text}</p>
       ${this.#arrivals.isHovering ? html`<div class="drop-mark" role="status"><p>Drop a design to open it</p></div>` : nothing}`;
   }
 
-  #hint() {
-    return html`<div class="notice hint">
-      <p>
-        This is a finished wing, seen head-on as it comes towards you. Drag a tip up or down, or set any number.<br />
-        What its curve costs in lift and buys in hold is counted as you move.<br />
-        Everything is kept in this browser, and every step can be undone.
-      </p>
-      <button type="button" @click=${this.#dismissHint}>Understood</button>
-    </div>`;
+  #part(name: (typeof PARTS)[number], make: () => TemplateResult) {
+    return this.#parts.has(name) ? make() : nothing;
   }
 
-  #trouble({ failure, report }: Session) {
-    if (failure === null) return nothing;
-    return html`<p class="notice trouble" role="status">
-      ${withMark(failure)} ${report ? 'The figures here belong to the shape before it.' : ''}
-    </p>`;
+  #context(session: Session): QuestionContext {
+    const { design, report, studies, exporter, proposals } = session;
+    const ghost = session.ghosts.current;
+    return {
+      design,
+      report,
+      units: this.units,
+      ghost,
+      session,
+      tick: this.#tick,
+      studies,
+      exporter,
+      proposals,
+    };
+  }
+
+  #hint() {
+    return html`<div class="notice hint">
+      <p>${HINT.map((line, k) => html`${k > 0 ? html`<br />` : nothing}${line}`)}</p>
+      <button type="button" @click=${this.#dismissHint}>${HINT_ANSWER}</button>
+    </div>`;
   }
 
   readonly #onEdit = (event: DesignEditEvent): void => {

@@ -46,6 +46,9 @@ export function headlinesOf(report: Report, units: UnitSystem, ghost: Report | n
   });
 }
 
+/** Their places, so that nothing moves when they come. */
+const YET_TO_COME: readonly Headline[] = KINDS.map(({ name }) => ({ name, value: '…', against: '' }));
+
 /** The headline figures right under the shape, where the full answers do not fit beside it. */
 @customElement('headline-figures')
 export class HeadlineFigures extends LitElement {
@@ -83,9 +86,10 @@ export class HeadlineFigures extends LitElement {
   @property({ attribute: false }) ghost: Ghost | null = null;
 
   protected override render() {
-    if (!this.report) return html`<p>…</p>`;
+    const { report, units, ghost } = this;
+    const headlines = report ? headlinesOf(report, units, ghost?.report) : YET_TO_COME;
     return html`<dl>
-      ${headlinesOf(this.report, this.units, this.ghost?.report).map(
+      ${headlines.map(
         ({ name, value, against }) =>
           html`<div>
             <dt>${name}</dt>

@@ -13,7 +13,7 @@ import './text-field.ts';
 export interface Demo {
   id: string;
   label: string;
-  design: Design;
+  readonly design: Design;
 }
 
 /** Asks the page to show another system of units. */

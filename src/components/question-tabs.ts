@@ -70,10 +70,12 @@ export class QuestionTabs extends LitElement {
   /** Which question is open; seen by the style sheet for paper. */
   @property({ reflect: true }) open = QUESTIONS[0]!.id;
   @state() private trouble = '';
+  private hasAsked = false; // for the code of the open panel
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#load();
+  /** The first panel makes way for the first figures: its charts' code costs more than they do. */
+  protected override willUpdate(): void {
+    const { session, report } = this.context ?? {};
+    if (!this.hasAsked && (report || session?.failure != null)) this.#load();
   }
 
   protected override render() {
@@ -110,6 +112,7 @@ export class QuestionTabs extends LitElement {
   }
 
   #load(): void {
+    this.hasAsked = true;
     this.trouble = '';
     const { id, load } = QUESTIONS.find((question) => question.id === this.open)!;
     load().catch(() => {

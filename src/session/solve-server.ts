@@ -1,7 +1,7 @@
 /**
  * Answers requests to solve where the solver runs. Sections met for the first time are worked out in slices before that: a
  * newer request heard in between takes the place of the one under way, and one that waits long gets first figures by
- * thin-airfoil theory meanwhile.
+ * thin-airfoil theory meanwhile; the very first one gets them at once, for a page that has none yet.
  */
 import type { Design } from '../solver/design/document.ts';
 import { answer, type Solve, type SolveReply, type SolveRequest } from './messages.ts';
@@ -18,6 +18,7 @@ export interface SolveServerParts {
 export class SolveServer {
   #newest = 0;
   #isPreparing = false;
+  #hasTold = false;
 
   constructor(private readonly parts: SolveServerParts) {}
 
@@ -26,7 +27,7 @@ export class SolveServer {
     // Sections that change again before they are made, as under a drag: first figures at once.
     const { patience = 100 } = this.parts;
     if (request.options.sections !== 'thin') await this.#prepare(request, this.#isPreparing ? 0 : patience);
-    if (request.id === this.#newest) this.parts.tell(answer(this.parts.solve, request));
+    if (request.id === this.#newest) this.#tell(answer(this.parts.solve, request));
   }
 
   /** Until all is made or the request is no longer wanted. `patience`: ms to the first figures. */
@@ -40,6 +41,10 @@ export class SolveServer {
       if (isDone(work)) {
         this.#isPreparing = false;
         return;
+      }
+      if (!this.#hasTold) {
+        this.#tellFirst(request);
+        hasTold = true;
       }
       const now = performance.now();
       if (now - rested < slice) continue;
@@ -57,7 +62,12 @@ export class SolveServer {
   #tellFirst({ id, design, options }: SolveRequest): void {
     const thin = { ...options, sections: 'thin', neutralDroop: false } as const;
     const reply = answer(this.parts.solve, { id, design, options: thin });
-    if (reply.ok) this.parts.tell({ ...reply, isFirst: true });
+    if (reply.ok) this.#tell({ ...reply, isFirst: true });
+  }
+
+  #tell(reply: SolveReply): void {
+    this.#hasTold = true;
+    this.parts.tell(reply);
   }
 }
 

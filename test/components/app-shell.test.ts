@@ -3,6 +3,7 @@ import { beforeEach, describe, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { AppShell } from '../../src/components/app-shell.ts';
 import '../../src/components/app-shell.ts';
+import { sayNotLoaded, showFirstWords } from '../../src/components/first-words.ts';
 import type { TextField } from '../../src/components/text-field.ts';
 import { Session } from '../../src/session/session.ts';
 import { STUDIES } from '../../src/session/study-registry.ts';
@@ -19,7 +20,15 @@ interface Setting {
 
 /** The page on a session that solves on this thread and keeps nothing. */
 async function openPage(setting: Setting = {}) {
-  const session = await Session.open({
+  const session = await openSession(setting);
+  const page = await fixture<AppShell>(html`<app-shell .demos=${DEMOS} .session=${session}></app-shell>`);
+  await waitUntil(() => session.report !== null || session.failure !== null, 'first figures');
+  await page.updateComplete;
+  return { page, session };
+}
+
+const openSession = (setting: Setting = {}) =>
+  Session.open({
     demo: DEMOS[0]!.design,
     read: readDesign,
     readValue: readDesignValue,
@@ -38,11 +47,6 @@ async function openPage(setting: Setting = {}) {
     },
     loadExport: async () => (await import('../../src/workshop/export.ts')).exportFile,
   });
-  const page = await fixture<AppShell>(html`<app-shell .demos=${DEMOS} .session=${session}></app-shell>`);
-  await waitUntil(() => session.report !== null || session.failure !== null, 'first figures');
-  await page.updateComplete;
-  return { page, session };
-}
 
 const header = (page: AppShell) => page.querySelector('page-header')!;
 const button = (page: AppShell, start: string) =>
@@ -69,6 +73,52 @@ describe('page', () => {
     expect(page.querySelector('.hint')!.textContent).to.contain('finished wing');
     expect(page.querySelector('.caution')!.textContent).to.contain('no approval of strength or safety');
     expect(page.querySelector('headline-figures')!.shadowRoot!.textContent).to.contain('Hold index');
+  });
+
+  it('takes over the words that stand on it before it has a design', async () => {
+    const page = await fixture<AppShell>(
+      html`<app-shell .demos=${DEMOS}><div class="ahead"><header><h1>Downcurve</h1></header></div></app-shell>`,
+    );
+    const ahead = page.querySelector('.ahead')!;
+    showFirstWords(ahead);
+    const words = ahead.querySelector('.hint p')!.textContent!.replace(/\s+/g, ' ').trim();
+    expect(words).to.contain('finished wing');
+    await expect(page).to.be.accessible();
+    page.session = await openSession();
+    await page.updateComplete;
+    expect(page.querySelector('.ahead')).to.equal(null);
+    expect(page.querySelectorAll('.hint').length).to.equal(1);
+    expect(page.querySelector('.hint p')!.textContent!.replace(/\s+/g, ' ').trim()).to.equal(words);
+    expect(
+      page.querySelector('shape-panel')!.shadowRoot!.querySelectorAll('number-field').length,
+    ).to.be.above(15);
+    expect(page.querySelector('footer a')).to.exist;
+  });
+
+  it('keeps the hint away that was answered before the page was there, and does not show it again', async () => {
+    const page = await fixture<AppShell>(
+      html`<app-shell .demos=${DEMOS}><div class="ahead"></div></app-shell>`,
+    );
+    const ahead = page.querySelector('.ahead')!;
+    showFirstWords(ahead);
+    ahead.querySelector<HTMLButtonElement>('.hint button')!.click();
+    expect(ahead.querySelector('.hint')).to.equal(null);
+    page.session = await openSession();
+    await page.updateComplete;
+    expect(page.querySelector('.hint')).to.equal(null);
+    showFirstWords(page);
+    expect(page.querySelector('.hint')).to.equal(null);
+  });
+
+  it('says in place of the hint when the rest of the page could not be loaded', async () => {
+    const page = await fixture<AppShell>(
+      html`<app-shell .demos=${DEMOS}><div class="ahead"></div></app-shell>`,
+    );
+    const ahead = page.querySelector('.ahead')!;
+    showFirstWords(ahead);
+    sayNotLoaded(ahead);
+    expect(ahead.querySelector('.hint')).to.equal(null);
+    expect(ahead.querySelector('[role=alert]')!.textContent).to.contain('Check the connection');
   });
 
   it('shows the hint until it is understood', async () => {

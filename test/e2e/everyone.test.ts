@@ -6,6 +6,7 @@ import type { FigureValue } from '../../src/components/figure-value.ts';
 import { QUESTIONS } from '../../src/components/questions.ts';
 import { axeFindings, figures, openStage, type Stage, visit } from './page.ts';
 import {
+  axeEverywhere,
   listen,
   openEverything,
   openQuestion,
@@ -27,29 +28,20 @@ afterAll(async () => {
   await stage?.close();
 });
 
-/** What scheme and width can change; the rest of axe's rules look at names and structure. */
-const SEEN = ['color-contrast', 'target-size', 'scrollable-region-focusable', 'link-in-text-block'];
-
-/** All of axe's rules in light on a laptop, those about looks in dark on a phone, and what does not fit. */
+/** What axe finds in every look of the page, and what does not fit; the page ends light on a laptop. */
 async function findingsIn(page: Page, within: string): Promise<string[]> {
-  const found = await axeFindings(page, { within });
-  await page.emulateMedia({ colorScheme: 'dark' });
-  await resize(page, 390);
-  for (const finding of await axeFindings(page, { within, rules: SEEN }))
-    found.push(`dark, 390 px: ${finding}`);
-  await page.emulateMedia({ colorScheme: 'light' });
-  found.push(...(await misfits(page)));
+  const found = [...(await axeEverywhere(page, within)), ...(await misfits(page))];
+  await resize(page, 1440);
   return found;
 }
 
 /** 720 px is a laptop's 1440 at 200 % zoom, 320 px the least that WCAG 1.4.10 names. */
 async function misfits(page: Page): Promise<string[]> {
   const found: string[] = [];
-  for (const width of [720, 390, 320]) {
+  for (const width of [390, 320, 720]) {
     await resize(page, width);
     for (const finding of await sideways(page)) found.push(`${width} px: ${finding}`);
   }
-  await resize(page, 1440);
   return found;
 }
 
@@ -80,8 +72,7 @@ describe('every question, all of it open', () => {
     await chooseMark(page, '.');
     if ((await switchCharts(page, within)) > 0) {
       expect(await tablesWithoutRows(page, within)).toEqual([]);
-      expect(await axeFindings(page, { within, rules: ['landmark-unique', ...SEEN] })).toEqual([]);
-      expect(await misfits(page)).toEqual([]);
+      expect(await findingsIn(page, within)).toEqual([]);
       await switchCharts(page, within);
     }
     expect(faults).toEqual([]);

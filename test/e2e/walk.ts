@@ -1,6 +1,6 @@
 /** Walks through the built page as the end-to-end tests do: every question, everything that opens, all that is said. */
 import type { Page } from 'playwright';
-import { figures } from './page.ts';
+import { axeFindings, figures } from './page.ts';
 
 const PATIENCE = 60_000; // ms, for the studies of one question on a busy machine
 
@@ -87,6 +87,25 @@ export async function resize(page: Page, width: number, height = 900): Promise<v
   await page.evaluate(async () => {
     for (let k = 0; k < 4; k++) await new Promise(requestAnimationFrame);
   });
+}
+
+const LOOKS = [
+  { width: 1440, colorScheme: 'light' },
+  { width: 1440, colorScheme: 'dark' },
+  { width: 390, colorScheme: 'dark' },
+  { width: 390, colorScheme: 'light' },
+] as const;
+
+/** What axe finds, by all of its rules, on a laptop and on a phone in both schemes. The page ends as a light one on a phone. */
+export async function axeEverywhere(page: Page, within?: string): Promise<string[]> {
+  const found: string[] = [];
+  for (const { width, colorScheme } of LOOKS) {
+    await page.emulateMedia({ colorScheme });
+    await resize(page, width);
+    const findings = await axeFindings(page, within === undefined ? {} : { within });
+    found.push(...findings.map((finding) => `${width} px, ${colorScheme}: ${finding}`));
+  }
+  return found;
 }
 
 /** What reaches beyond the window to the side: the page itself when it scrolls, or text cut off by its own box. */

@@ -40,22 +40,40 @@ describe('solve server', () => {
   it('gives first figures by thin-airfoil theory while sections are made, then the real ones', async () => {
     const { told, solved, ask } = setUp({ prepare: steps(5), patience: -1 });
     await ask(1);
-    expect(solved).toEqual(['1 thin', '1 real']);
-    expect(told.map((reply) => reply.ok && reply.isFirst)).toEqual([true, undefined]);
+    await ask(2);
+    expect(solved).toEqual(['1 thin', '1 real', '2 thin', '2 real']);
+    expect(told.map((reply) => reply.ok && reply.isFirst)).toEqual([true, undefined, true, undefined]);
+  });
+
+  it('gives the very first figures by thin-airfoil theory before it makes any section', async () => {
+    const order: string[] = [];
+    const { ask } = setUp({
+      patience: 1e9,
+      prepare: function* () {
+        yield 0;
+        order.push('made');
+      },
+      tell: (reply) => order.push(reply.ok && reply.isFirst ? 'first figures' : 'figures'),
+    });
+    await ask(1);
+    expect(order).toEqual(['first figures', 'made', 'figures']);
+    await ask(2);
+    expect(order.slice(3)).toEqual(['made', 'figures']);
   });
 
   it('drops what is under way when a newer request comes', async () => {
     const { told, ask } = setUp({ prepare: steps(5), patience: 1e9 });
     await Promise.all([ask(1), ask(2)]);
-    expect(told.map(({ id }) => id)).toEqual([2, 2]); // first figures, then its own
+    expect(told.map(({ id }) => id)).toEqual([1, 2, 2]); // first figures of both, then the newer one's own
   });
 
   it('gives first figures at once where sections change before they are made', async () => {
     const { solved, ask } = setUp({ prepare: steps(5), patience: 1e9 });
-    await ask(1); // by itself it is given time
-    expect(solved).toEqual(['1 real']);
-    await Promise.all([ask(2), ask(3)]);
-    expect(solved).toEqual(['1 real', '3 thin', '3 real']);
+    await ask(1);
+    await ask(2); // by itself it is given time
+    expect(solved).toEqual(['1 thin', '1 real', '2 real']);
+    await Promise.all([ask(3), ask(4)]);
+    expect(solved.slice(3)).toEqual(['4 thin', '4 real']);
   });
 
   it('leaves a section that cannot be made to the solver, which says why', async () => {
