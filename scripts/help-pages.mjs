@@ -11,6 +11,8 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const docs = join(root, 'docs');
 const read = (...path) => readFileSync(join(root, ...path), 'utf8');
 
+const NARROW = 36; // characters of an equation that a phone has room for; a longer one can be scrolled by the keyboard too
+
 /** $$display$$ and $inline$ equations in TeX. */
 const equations = [
   { level: 'block', start: '$$', pattern: /^\$\$([\s\S]+?)\$\$/, displayMode: true },
@@ -23,7 +25,10 @@ const equations = [
     const match = pattern.exec(text);
     return match ? { type: `equation-${level}`, raw: match[0], tex: match[1].trim() } : undefined;
   },
-  renderer: ({ tex }) => withoutStyles(temml.renderToString(tex, { displayMode, throwOnError: true })),
+  renderer: ({ tex }) => {
+    const mathml = withoutStyles(temml.renderToString(tex, { displayMode, throwOnError: true }));
+    return displayMode && tex.length > NARROW ? mathml.replace('<math ', '<math tabindex="0" ') : mathml;
+  },
 }));
 
 /** The two styles that equations carry are in help.css: a style in an attribute would be refused. */
@@ -41,11 +46,15 @@ const slug = (text) =>
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-|-$/g, '');
 
+const plain = (text) => text.replaceAll(/<[^>]+>|"/g, '');
+let place = { heading: '', tables: 0 }; // where the page being written has come to: names its tables apart
+
 const marked = new Marked({
   extensions: equations,
   renderer: {
     heading({ tokens, depth }) {
       const text = this.parser.parseInline(tokens);
+      place.heading = plain(text);
       return `<h${depth} id="${slug(text)}">${text}</h${depth}>\n`;
     },
     table(token) {
@@ -56,7 +65,7 @@ const marked = new Marked({
         .map((row) => `<tr>${row.map((one) => cell(one, 'td')).join('')}</tr>`)
         .join('\n');
       const size = token.header.length > MANY ? 'scroll wide' : 'scroll';
-      return `<div class="${size}" tabindex="0" role="region" aria-label="table"><table><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table></div>\n`;
+      return `<div class="${size}" tabindex="0" role="region" aria-label="table ${++place.tables}: ${place.heading}"><table><thead><tr>${head}</tr></thead><tbody>${body}</tbody></table></div>\n`;
     },
   },
 });
@@ -74,6 +83,7 @@ export function helpPage(name) {
     ']($1.html$2)',
   );
   const title = /^# (.+)$/m.exec(text)?.[1] ?? name;
+  place = { heading: title, tables: 0 };
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -88,7 +98,7 @@ export function helpPage(name) {
 <body>
 <nav aria-label="Help"><a href="../">Downcurve</a> ${links(name)}</nav>
 <main>
-${marked.parse(text)}
+${marked.parse(text).replaceAll('<pre>', '<pre tabindex="0">')}
 </main>
 </body>
 </html>

@@ -2,6 +2,7 @@
 import { recall } from '../src/components/preferences.ts';
 import { workOffline } from '../src/session/newer.ts';
 import { setDecimalMark } from '../src/session/number-format.ts';
+import { startAhead } from '../src/session/start-ahead.ts';
 import { Studies } from '../src/session/studies.ts';
 import { type Reading, readDesign } from '../src/solver/design/read.ts';
 
@@ -14,7 +15,7 @@ interface Card {
 export function openCard(card: Card): void {
   setDecimalMark(recall('decimalMark', '.') === ',' ? ',' : '.');
   card.studies = new Studies({
-    makeWorker: () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
+    makeWorker: startAhead(() => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' })),
     loadStudies: async () => (await import('../src/session/study-registry.ts')).STUDIES,
   });
   card.read = readDesign;

@@ -2,7 +2,7 @@
 import { sayNotLoaded, showFirstWords } from '../src/components/first-words.ts';
 
 const shell = document.querySelector('app-shell')!;
-const ahead = shell.querySelector('.ahead')!;
+const ahead = shell.querySelector('.ahead main')!;
 showFirstWords(ahead);
 try {
   const opening = import('./open-session.ts').then(({ openSession }) => openSession());

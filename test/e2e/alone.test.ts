@@ -8,7 +8,8 @@ import { QUESTIONS } from '../../src/components/questions.ts';
 import { makeLink, makePairLink } from '../../src/session/share-link.ts';
 import { HOSTILE_DOCUMENTS, HOSTILE_LINKS, type Hostile, PACKED_DOCUMENTS } from '../session/hostile.ts';
 import { StaticServer } from '../support/static-server.ts';
-import { axeFindings, figures, opened, openStage, type Stage, visit } from './page.ts';
+import { figures, opened, openStage, type Stage, visit } from './page.ts';
+import { axeEverywhere } from './walk.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -148,7 +149,7 @@ describe('what strangers send', () => {
     expect(await give(page, 'paste', pasted)).toEqual([]);
     expect(await give(page, 'file', files)).toEqual([]);
     await page.locator('.notice.trouble').waitFor();
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeEverywhere(page, '.notices')).toEqual([]);
     await page.getByRole('slider', { name: 'Wing tip droop' }).press('ArrowDown');
     await figures(page);
     await page.getByRole('button', { name: 'Undo: tip droop' }).click();
@@ -234,7 +235,7 @@ describe('without a network', () => {
     });
     const notice = page.getByText('A newer version is ready: reload when it suits you.');
     await notice.waitFor();
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeEverywhere(page, '.notices')).toEqual([]);
     expect(await name.inputValue()).toBe('Being typed');
     expect(await page.locator('meta[name=edition]').count()).toBe(0);
     await ask(page, /^Curve/); // its file is gone from the server, and the open page still finds it

@@ -1,4 +1,5 @@
 /** The page for everyone: with a screen reader, in any scheme and size, figures written as one is used to. */
+import { readdirSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { firstLoad } from '../../scripts/first-load.mjs';
@@ -10,7 +11,9 @@ import {
   listen,
   openEverything,
   openQuestion,
+  refuseFields,
   resize,
+  restoreFields,
   settled,
   shownTexts,
   sideways,
@@ -30,9 +33,7 @@ afterAll(async () => {
 
 /** What axe finds in every look of the page, and what does not fit; the page ends light on a laptop. */
 async function findingsIn(page: Page, within: string): Promise<string[]> {
-  const found = [...(await axeEverywhere(page, within)), ...(await misfits(page))];
-  await resize(page, 1440);
-  return found;
+  return [...(await axeEverywhere(page, within)), ...(await misfits(page))];
 }
 
 /** 720 px is a laptop's 1440 at 200 % zoom, 320 px the least that WCAG 1.4.10 names. */
@@ -42,6 +43,7 @@ async function misfits(page: Page): Promise<string[]> {
     await resize(page, width);
     for (const finding of await sideways(page)) found.push(`${width} px: ${finding}`);
   }
+  await resize(page, 1440);
   return found;
 }
 
@@ -70,11 +72,12 @@ describe('every question, all of it open', () => {
     await settled(page);
     expect(await pointsIn(page, within)).toEqual([]);
     await chooseMark(page, '.');
-    if ((await switchCharts(page, within)) > 0) {
-      expect(await tablesWithoutRows(page, within)).toEqual([]);
-      expect(await findingsIn(page, within)).toEqual([]);
-      await switchCharts(page, within);
-    }
+    const charts = await switchCharts(page, within);
+    expect(await tablesWithoutRows(page, within)).toEqual([]);
+    const refused = await refuseFields(page, within);
+    if (charts > 0 || refused > 0) expect(await findingsIn(page, within)).toEqual([]);
+    await restoreFields(page, within);
+    await switchCharts(page, within);
     expect(faults).toEqual([]);
   });
 });
@@ -94,6 +97,7 @@ describe('the page around the questions', () => {
     });
     await page.locator('.notice.trouble').waitFor();
     expect(await page.locator('.notice.hint').count()).toBe(1);
+    await page.locator('solid-fold canvas').waitFor();
     expect(await findingsIn(page, 'body')).toEqual([]);
     await page.getByRole('button', { name: 'Understood' }).click();
     await page.getByRole('button', { name: 'Close' }).click();
@@ -104,6 +108,52 @@ describe('the page around the questions', () => {
     expect(unexplained).toEqual([]);
     expect(faults).toEqual([]);
     await close();
+  });
+
+  it('has no fault in what opens over it', async () => {
+    const { page, faults, close } = await visit(stage);
+    const dialog = page.locator('page-header').getByRole('dialog');
+    await page.getByRole('button', { name: 'Rider page' }).click();
+    await dialog.getByRole('link', { name: 'The same wing, flat' }).waitFor();
+    expect(await findingsIn(page, 'page-header')).toEqual([]);
+    await dialog.getByRole('button', { name: 'Close' }).click();
+    await page.evaluate(() => {
+      navigator.clipboard.writeText = () => Promise.reject(new Error('not here'));
+    });
+    await page.getByRole('button', { name: 'Copy a link' }).click();
+    await dialog.getByText('copy it yourself').waitFor();
+    expect(await findingsIn(page, 'page-header')).toEqual([]);
+    expect(faults).toEqual([]);
+    await close();
+  });
+
+  it('has no fault before the rest of it has come, nor when that does not come', async () => {
+    const context = await stage.browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const page = await context.newPage();
+    let letGo = () => {};
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    await page.route(/shell-.*\.js$/, async (route) => {
+      await held;
+      await route.abort();
+    });
+    await page.goto(stage.built.address, { waitUntil: 'commit' });
+    await page.getByRole('button', { name: 'Understood' }).waitFor();
+    expect(await findingsIn(page, 'body')).toEqual([]);
+    letGo();
+    await page.getByRole('alert').getByText('could not be loaded whole').waitFor();
+    expect(await findingsIn(page, 'body')).toEqual([]);
+    await context.close();
+  });
+
+  it.each(readdirSync(new URL('../../docs', import.meta.url)))('help from %s', async (file) => {
+    const context = await stage.browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const page = await context.newPage();
+    await page.goto(`${stage.built.address}help/${file.replace('.md', '.html')}`);
+    await page.locator('h1').waitFor();
+    expect(await findingsIn(page, 'body')).toEqual([]);
+    await context.close();
   });
 
   it('writes every figure with the decimal mark that was chosen, at once and after a reload', async () => {

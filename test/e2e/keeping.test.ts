@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, opened, openStage, type Stage } from './page.ts';
+import { opened, openStage, type Stage } from './page.ts';
+import { axeEverywhere } from './walk.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -74,7 +75,7 @@ describe('two tabs', () => {
     await bend(one);
     const notice = two.locator('.notice.elsewhere');
     await notice.getByText('This design differs in another tab; the last step there: tip droop.').waitFor();
-    expect(await axeFindings(two)).toEqual([]);
+    expect(await axeEverywhere(two, '.notices')).toEqual([]);
     expect(await tipAngle(two)).toBe(26);
     await rename(two, 'Mine');
     await one.locator('.notice.elsewhere', { hasText: 'the last step there: name' }).waitFor();
@@ -113,7 +114,7 @@ describe('two tabs', () => {
     expect(await nameOf(later)).toBe('Made in the second');
     const notice = later.locator('.notice.left');
     expect(await notice.textContent()).toContain('“Made in the first”, last changed');
-    expect(await axeFindings(later)).toEqual([]);
+    expect(await axeEverywhere(later, '.notices')).toEqual([]);
     await notice.getByRole('button', { name: 'Open it' }).click();
     expect(await nameOf(later)).toBe('Made in the first');
     await saved(later);
@@ -165,7 +166,7 @@ describe('the browser’s storage', () => {
     const notice = page.locator('.notice.trouble', { hasText: 'This browser’s storage is full' });
     await notice.waitFor();
     expect(await state(page).textContent()).toBe('not saved');
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeEverywhere(page, '.notices')).toEqual([]);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       notice.getByRole('button', { name: 'Save as a file' }).click(),
@@ -198,7 +199,7 @@ describe('the browser’s storage', () => {
     await page.locator('.notice.trouble', { hasText: 'its storage is blocked or damaged' }).waitFor();
     await bend(page);
     await page.locator('.notice.trouble', { hasText: 'does not let the design be saved' }).waitFor();
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeEverywhere(page, '.notices')).toEqual([]);
     expect(await tipAngle(page)).toBe(26.5);
     await close();
   });
@@ -257,7 +258,7 @@ describe('the browser’s storage', () => {
       notice.getByRole('button', { name: 'Save the unreadable copy' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('set-aside.json');
-    expect(await axeFindings(page)).toEqual([]);
+    expect(await axeEverywhere(page, '.notices')).toEqual([]);
     expect(faults).toEqual([]);
     await close();
   });

@@ -96,8 +96,9 @@ const LOOKS = [
   { width: 390, colorScheme: 'light' },
 ] as const;
 
-/** What axe finds, by all of its rules, on a laptop and on a phone in both schemes. The page ends as a light one on a phone. */
+/** What axe finds, by all of its rules, on a laptop and on a phone in both schemes. The page ends light and as wide as before. */
 export async function axeEverywhere(page: Page, within?: string): Promise<string[]> {
+  const before = page.viewportSize()!;
   const found: string[] = [];
   for (const { width, colorScheme } of LOOKS) {
     await page.emulateMedia({ colorScheme });
@@ -105,7 +106,53 @@ export async function axeEverywhere(page: Page, within?: string): Promise<string
     const findings = await axeFindings(page, within === undefined ? {} : { within });
     found.push(...findings.map((finding) => `${width} px, ${colorScheme}: ${finding}`));
   }
+  await resize(page, before.width, before.height);
   return found;
+}
+
+/**
+ * Writes what cannot be read into every field below an element of the page, so that each says why it refuses it; how many
+ * did. `restoreFields` takes it all back.
+ */
+export async function refuseFields(page: Page, within: string): Promise<number> {
+  await inFields(page, within, '?!', 'Enter');
+  return page.evaluate((within) => {
+    let count = 0;
+    const walk = (root: Element | ShadowRoot): void => {
+      for (const element of root.querySelectorAll('*')) {
+        if (element.matches('number-field') && element.shadowRoot!.querySelector('[role=alert]')) count++;
+        if (element.shadowRoot) walk(element.shadowRoot);
+      }
+    };
+    const root = document.querySelector(within)!;
+    walk(root.shadowRoot ?? root);
+    return count;
+  }, within);
+}
+
+export const restoreFields = (page: Page, within: string) => inFields(page, within, null, 'Escape');
+
+async function inFields(page: Page, within: string, text: string | null, key: string): Promise<void> {
+  await page.evaluate(
+    async ({ within, text, key }) => {
+      const walk = (root: Element | ShadowRoot): void => {
+        for (const element of root.querySelectorAll('*')) {
+          const input = element.matches('number-field') ? element.shadowRoot!.querySelector('input') : null;
+          if (input && !input.disabled) {
+            if (text !== null) input.value = text;
+            if (text !== null)
+              input.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }));
+            input.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, composed: true }));
+          }
+          if (element.shadowRoot) walk(element.shadowRoot);
+        }
+      };
+      const root = document.querySelector(within)!;
+      walk(root.shadowRoot ?? root);
+      await new Promise((done) => setTimeout(done, 500)); // what reads units may have to come first
+    },
+    { within, text, key },
+  );
 }
 
 /** What reaches beyond the window to the side: the page itself when it scrolls, or text cut off by its own box. */

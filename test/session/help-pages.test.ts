@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { helpNames, helpPage, helpStyle } from '../../scripts/help-pages.mjs';
 
-const shell = readFileSync(new URL('../../src/components/app-shell.ts', import.meta.url), 'utf8');
+const foot = readFileSync(new URL('../../src/components/page-parts.ts', import.meta.url), 'utf8');
 
 describe.each(helpNames())('the help page %s', (name) => {
   const page = helpPage(name); // throws at an equation that cannot be read
@@ -23,7 +23,7 @@ describe.each(helpNames())('the help page %s', (name) => {
   });
 
   it('is linked from the page', () => {
-    expect(shell).toContain(`help/${name}.html`);
+    expect(foot).toContain(`help/${name}.html`);
   });
 });
 
