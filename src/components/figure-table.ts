@@ -12,6 +12,9 @@ const ownStyles = css`
     width: 100%;
   }
   caption {
+    max-width: calc(100vw - 2rem); /* stays in sight while a wide table is slid on a phone */
+    position: sticky;
+    left: 0;
     text-align: left;
     font-weight: 600;
     color: var(--soft);

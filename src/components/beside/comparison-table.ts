@@ -53,11 +53,13 @@ export class ComparisonTable extends LitElement {
         position: sticky;
         left: 0;
         background: var(--paper);
+        white-space: normal;
       }
       .name {
         display: inline-block;
+        min-width: min(6.5rem, 34vw);
         max-width: min(14rem, 34vw);
-        overflow-wrap: anywhere;
+        overflow-wrap: break-word; /* unlike "anywhere", keeps a column as wide as its words */
         white-space: normal;
         vertical-align: bottom;
       }
