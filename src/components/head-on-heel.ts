@@ -212,7 +212,7 @@ function ghostLimit(
   own: HeeledFoil['breach'],
   angle: (value: number) => string,
 ): string {
-  if (!ghost.breach) return 'Of the ghost none does.';
+  if (!ghost.breach) return 'The ghost’s tips stay below at any heel.';
   const { part, heel } = ghost.breach;
   const apart = own ? Math.round(heel) - Math.round(own.heel) : 0;
   const later = apart === 0 ? '' : `, ${angle(Math.abs(apart))} ${apart > 0 ? 'later' : 'sooner'}`;

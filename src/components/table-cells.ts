@@ -26,6 +26,9 @@ export const cellStyles = css`
   .ghost > span {
     white-space: nowrap;
   }
+  tr:has(.ghost) > :is(th, td) {
+    vertical-align: top;
+  }
   th .ghost {
     padding: 0 0 0 0.35rem;
     border-right: 0;

@@ -7,10 +7,9 @@ import { tableWithGhost } from '../figure-table.ts';
 import { figureCell, quantityCell } from '../table-cells.ts';
 
 const grams = (mass: number) =>
-  figureCell(mass, (value, isDifference) =>
-    !isDifference && value < 0.0005
-      ? '–'
-      : `${formatValue(1000 * value, 'ratio', 'si', { decimals: 0, sign: isDifference })} g`,
+  figureCell(
+    mass < 0.0005 ? null : mass,
+    (value, sign) => `${formatValue(1000 * value, 'ratio', 'si', { decimals: 0, sign })} g`,
   );
 
 export function material({ masses, plies }: Overview, ghost: Overview | null, units: UnitSystem) {

@@ -95,6 +95,11 @@ export class SpeedSide extends LitElement {
         problem ? [html`<p class="trouble">At ${NAMES[name]}: ${problem}.</p>`] : [],
       )}
       ${this.#table(found, design)}
+      ${
+        this.ghost && !this.ghost.design.brief.sidePull
+          ? html`<p class="note">The ghost’s own brief names no sideways pull: it has no figures here.</p>`
+          : nothing
+      }
       <p class="note">
         The heeled foil is solved whole, strut included; drags other than the induced one are those of upright running. Stiffness
         bends the strut by the same balance at cruise, upright unless asked otherwise.

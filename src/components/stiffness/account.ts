@@ -108,9 +108,9 @@ const giveCell = ({ load, give }: CaseAccount, units: UnitSystem) =>
 
 const loadName = ({ load }: CaseAccount) => `${isMoment(load) ? '10 N m' : '100 N'} ${CASE_NAMES[load]}`;
 
-/** A share in whole percent, of a difference the points. */
+/** A share in whole percent, of a difference the points; a dash for none. */
 const shareCell = (share: number) =>
-  figureCell(share, (value, isDifference) =>
+  figureCell(share === 0 ? null : share, (value, isDifference) =>
     isDifference ? formatWithUnit(value, 'share', 'si', { decimals: 0, sign: true }) : percent(value),
   );
 
