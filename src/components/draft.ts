@@ -83,6 +83,10 @@ export class Draft implements ReactiveController {
   }
 }
 
+/** Text is never cut off: too much of it is refused as it stands. */
+export const tooLong = (text: string, most: number): string | null =>
+  text.length > most ? `Found ${text.length} characters, allowed up to ${most}.` : null;
+
 /** Refusals from the document name their key path; beside the field itself that is noise. */
 export function withoutPath(message: string | null): string | null {
   if (message === null) return null;

@@ -9,6 +9,10 @@ export class GhostChip extends LitElement {
     :host {
       display: block;
     }
+    span {
+      display: inline-flex;
+      gap: 0.3rem;
+    }
     p {
       display: inline-flex;
       flex-wrap: wrap;
@@ -23,6 +27,10 @@ export class GhostChip extends LitElement {
       color: var(--soft);
     }
     b {
+      display: -webkit-box;
+      -webkit-box-orient: vertical;
+      -webkit-line-clamp: 2;
+      overflow: hidden;
       font-weight: 600;
       color: var(--ink);
       overflow-wrap: anywhere;
@@ -62,7 +70,7 @@ export class GhostChip extends LitElement {
     const { ghost } = this;
     if (!ghost) return nothing;
     return html`<p>
-      <span>Ghost: <b>${ghost.name}</b></span>
+      <span>Ghost: <b title=${ghost.name}>${ghost.name}</b></span>
       <button type="button" aria-label="Let go of the ghost, ${ghost.name}" @click=${this.#letGo}>let go</button>
     </p>`;
   }

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
-import { Draft, withoutPath } from './draft.ts';
+import { Draft, tooLong, withoutPath } from './draft.ts';
 import type { Change } from './events.ts';
 import { below, fieldStyles } from './field-parts.ts';
 import { sendEdit } from './send-edit.ts';
@@ -20,6 +20,7 @@ export class TextField extends LitElement {
   /** Names the step for undo; the label when left out. */
   @property({ attribute: 'edit-label' }) editLabel = '';
   @property() hint = '';
+  /** Characters. */
   @property({ type: Number, attribute: 'max-length' }) maxLength = 200;
   /** The changes a text makes, where that is more than setting the path; or why it does not count. */
   @property({ attribute: false, hasChanged: () => false }) toChanges:
@@ -58,7 +59,6 @@ export class TextField extends LitElement {
           autocomplete="off"
           spellcheck="false"
           enterkeyhint="done"
-          maxlength=${this.maxLength}
           .value=${live(text)}
           aria-invalid=${message ? 'true' : 'false'}
           aria-describedby=${message || this.hint ? 'note' : nothing}
@@ -73,6 +73,8 @@ export class TextField extends LitElement {
   }
 
   #accept(text: string): string | null {
+    const trouble = tooLong(text, this.maxLength);
+    if (trouble) return trouble;
     const changes = this.toChanges ? this.toChanges(text) : [{ path: this.path, value: text }];
     if (typeof changes === 'string') return changes;
     const label = this.editLabel || this.label.toLowerCase();

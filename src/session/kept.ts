@@ -110,14 +110,21 @@ export class KeptDesigns {
     return why === null ? { kind: 'kept', kept } : { kind: 'unstored', kept, why };
   }
 
-  /** Answers why it cannot be called so, or null. */
-  rename(id: string, name: string): string | null {
+  /** Why it cannot be called so, or null. */
+  refusalOf(id: string, name: string): string | null {
     const wanted = name.trim();
     if (wanted === '') return 'A kept design needs a name.';
     if (wanted.length > LONGEST_NAME)
-      return `found ${wanted.length} characters, allowed up to ${LONGEST_NAME}`;
-    this.#change(id, { name: wanted });
-    return null;
+      return `Found ${wanted.length} characters, allowed up to ${LONGEST_NAME}.`;
+    const isTaken = this.list.some((kept) => kept.id !== id && kept.name === wanted);
+    return isTaken ? `“${wanted}” stands on the shelf already: a name of its own is needed.` : null;
+  }
+
+  /** Answers why it cannot be called so, or null. */
+  rename(id: string, name: string): string | null {
+    const refusal = this.refusalOf(id, name);
+    if (refusal === null) this.#change(id, { name: name.trim() });
+    return refusal;
   }
 
   annotate(id: string, notes: string): void {

@@ -102,19 +102,29 @@ describe('Beside', () => {
     expect(cards(stage)).to.have.length(1);
   });
 
-  it('renames by typing, refuses an empty name', async () => {
+  it('renames by typing, refuses an empty name, one that is taken, and cuts off nothing', async () => {
     const stage = await open();
-    await keepAll(stage, [10]);
+    await keepAll(stage, [10, 20]);
     const field = root(cardOf(stage, 'Bent 10')).querySelector('text-field')!;
     const input = root(field).querySelector('input')!;
     input.select();
     await userEvent.keyboard('Outer bay{Enter}');
-    expect(stage.session.kept.list[0]!.name).to.equal('Outer bay');
+    const names = () => stage.session.kept.list.map(({ name }) => name);
+    expect(names()).to.include('Outer bay');
     input.select();
     await userEvent.keyboard('{Backspace}{Enter}');
     await field.updateComplete;
     expect(text(root(field))).to.contain('A kept design needs a name.');
-    expect(stage.session.kept.list[0]!.name).to.equal('Outer bay');
+    input.select();
+    await userEvent.keyboard('Bent 20{Enter}');
+    await field.updateComplete;
+    expect(text(root(field))).to.contain('“Bent 20” stands on the shelf already');
+    await userEvent.fill(input, 'x'.repeat(300));
+    await userEvent.keyboard('{Enter}');
+    await field.updateComplete;
+    expect(text(root(field))).to.contain('Found 300 characters, allowed up to 200.');
+    expect(input.value).to.have.length(300);
+    expect(names()).to.have.members(['Outer bay', 'Bent 20']);
   });
 
   it('takes one off the shelf and brings it back, the focus following', async () => {

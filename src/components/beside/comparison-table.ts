@@ -56,18 +56,19 @@ export class ComparisonTable extends LitElement {
         white-space: normal;
       }
       .name {
-        display: inline-block;
-        min-width: min(6.5rem, 34vw);
+        display: -webkit-box;
+        -webkit-box-orient: vertical;
+        -webkit-line-clamp: 3; /* the whole of it is in the title and on its card */
+        overflow: hidden;
+        width: max-content;
         max-width: min(14rem, 34vw);
-        overflow-wrap: break-word; /* unlike "anywhere", keeps a column as wide as its words */
-        white-space: normal;
-        vertical-align: bottom;
+        overflow-wrap: anywhere;
       }
       .tag {
+        display: inline-block;
         border: 1px solid var(--edge);
         border-radius: var(--radius);
         padding: 0 0.25rem;
-        margin-left: 0.3rem;
         font-weight: 400;
       }
       .tag.ghost {

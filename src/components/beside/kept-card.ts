@@ -120,7 +120,7 @@ export class KeptCard extends LitElement {
         bare
         label="Name of the kept design ${kept.name}"
         .value=${kept.name}
-        .toChanges=${rename}
+        .toChanges=${(name: string) => session.kept.refusalOf(kept.id, name) ?? toPart(name)}
         @design-edit=${take((name) => session.kept.rename(kept.id, name as string))}
       ></text-field>
       <p class="note">
@@ -190,8 +190,6 @@ export class KeptCard extends LitElement {
     })}`;
   }
 }
-
-const rename = (name: string) => (name === '' ? 'A kept design needs a name.' : toPart(name));
 
 /** "Ridden: hold 4, glide 3" */
 function ridden({ marks, notes }: KeptDesign): string {

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
-import { Draft, withoutPath } from '../draft.ts';
+import { Draft, tooLong, withoutPath } from '../draft.ts';
 import { below, fieldStyles } from '../field-parts.ts';
 import { sendEdit } from '../send-edit.ts';
 
@@ -38,6 +38,8 @@ export class NotesField extends LitElement {
   readonly #draft = new Draft(this, {
     shown: () => this.value,
     accept: (text) => {
+      const trouble = tooLong(text, LONGEST);
+      if (trouble) return trouble;
       const value = text.trim() === '' ? undefined : text;
       return withoutPath(
         sendEdit(this, {
@@ -61,7 +63,6 @@ export class NotesField extends LitElement {
       <span class="control ${message ? 'invalid' : ''}">
         <textarea
           id="input"
-          maxlength=${LONGEST}
           aria-describedby=${message || this.hint ? 'note' : nothing}
           .value=${live(text)}
           @input=${this.#draft.onInput}

@@ -1,47 +1,22 @@
-import { css, html, LitElement, nothing, type PropertyValues, svg } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { writeFixed, writePlain } from '../../session/number-format.ts';
 import {
-  areaAbove,
-  areaWithout,
-  type ContourLine,
-  contourLine,
-  type Field,
-  rangeOf,
-  roundLevels,
-} from './contour-shapes.ts';
-
-const SHADES = 9; // at most
-const LINES = 9;
-
-/** An axis of the map: evenly spaced places in the shown unit. */
-export interface MapAxis {
-  name: string;
-  unit: string;
-  decimals: number;
-  places: readonly number[];
-}
-
-/** What is drawn over the two axes; values in the shown unit, row after row. */
-export interface MapField {
-  name: string;
-  unit: string;
-  decimals: number;
-  values: readonly number[];
-}
-
-export interface MapPlace {
-  x: number;
-  y: number;
-}
-
-/** Paths as they are drawn. */
-interface Shapes {
-  bands: string[]; // from the lowest shade up
-  missing: string;
-  lines: ContourLine[];
-  limit: ContourLine | null;
-}
+  drawKey,
+  drawMap,
+  drawTags,
+  drawTicks,
+  type MapAxes,
+  type MapAxis,
+  type MapCross,
+  type MapField,
+  type MapFields,
+  type MapPlace,
+  NO_SHAPES,
+  readingAt,
+  shapesOf,
+  titleOf,
+} from './contour-drawing.ts';
+import { contourStyles } from './contour-styles.ts';
 
 /** A place on a map was chosen by click or key, in the shown units. */
 export class MapPlaceEvent extends CustomEvent<MapPlace> {
@@ -57,144 +32,7 @@ export class MapPlaceEvent extends CustomEvent<MapPlace> {
  */
 @customElement('contour-map')
 export class ContourMap extends LitElement {
-  static override styles = css`
-    :host {
-      display: block;
-      font-size: var(--step--1);
-      font-variant-numeric: tabular-nums;
-    }
-    .frame {
-      display: grid;
-      grid-template-columns: auto minmax(0, 1fr);
-      grid-template-rows: auto auto auto;
-      gap: 0.15rem 0.4rem;
-    }
-    .map {
-      position: relative;
-      height: clamp(15rem, 34vw, 24rem);
-      border: 1px solid var(--edge);
-      cursor: crosshair;
-      overflow: hidden;
-      touch-action: manipulation;
-    }
-    .map:focus-visible {
-      outline: 2px solid var(--focus);
-      outline-offset: 2px;
-    }
-    svg {
-      position: absolute;
-      inset: 0;
-      width: 100%;
-      height: 100%;
-      display: block;
-    }
-    path,
-    line {
-      vector-effect: non-scaling-stroke;
-    }
-    .line {
-      fill: none;
-      stroke: var(--ink);
-      stroke-width: 1.3;
-    }
-    .limit {
-      fill: none;
-      stroke: var(--thrown);
-      stroke-width: 2.5;
-      stroke-dasharray: 8 4;
-    }
-    .cross {
-      stroke: var(--focus);
-      stroke-width: 1;
-    }
-    .tag {
-      position: absolute;
-      transform: translate(-50%, 50%);
-      padding: 0 0.2rem;
-      border-radius: var(--radius);
-      background: var(--paper);
-      color: var(--ink);
-      line-height: 1.25;
-      white-space: nowrap;
-      pointer-events: none;
-    }
-    .tag.edge {
-      color: var(--thrown);
-      font-weight: 600;
-    }
-    .present {
-      position: absolute;
-      width: 0.9rem;
-      height: 0.9rem;
-      transform: translate(-50%, 50%);
-      border: 3px solid var(--paper);
-      outline: 2px solid var(--ink);
-      border-radius: 50%;
-      background: var(--ink);
-      pointer-events: none;
-    }
-    .ghost {
-      position: absolute;
-      width: 1rem;
-      height: 1rem;
-      transform: translate(-50%, 50%);
-      border: 3px dashed var(--ghost);
-      outline: 2px solid var(--paper);
-      border-radius: 50%;
-      background: color-mix(in srgb, var(--paper) 55%, transparent);
-      pointer-events: none;
-    }
-    .up,
-    .across {
-      position: relative;
-      color: var(--soft);
-    }
-    .up {
-      width: 3.2rem;
-    }
-    .up span {
-      position: absolute;
-      right: 0;
-      transform: translateY(50%);
-    }
-    .across {
-      grid-column: 2;
-      height: 1.2em;
-    }
-    .across span {
-      position: absolute;
-      transform: translateX(-50%);
-    }
-    .across span:last-child {
-      transform: translateX(-90%);
-    }
-    .name {
-      grid-column: 2;
-      display: flex;
-      justify-content: space-between;
-      gap: 1rem;
-      flex-wrap: wrap;
-      color: var(--soft);
-    }
-    .key {
-      display: inline-flex;
-      align-items: center;
-      gap: 0.35rem;
-    }
-    .ramp {
-      display: inline-flex;
-      border: 1px solid var(--edge);
-    }
-    .ramp i {
-      width: 0.8rem;
-      height: 0.7rem;
-    }
-    output {
-      display: block;
-      min-height: 1.5em;
-      margin-top: 0.2rem;
-    }
-  `;
+  static override styles = contourStyles;
 
   @property() label = '';
   @property({ attribute: false }) across: MapAxis | null = null;
@@ -206,30 +44,36 @@ export class ContourMap extends LitElement {
   /** Marked as a dashed ring. */
   @property({ attribute: false }) ghost: MapPlace | null = null;
 
-  @state() private cross: { i: number; j: number } | null = null;
+  @state() private cross: MapCross | null = null;
 
-  #shapes: Shapes = { bands: [], missing: '', lines: [], limit: null };
+  #shapes = NO_SHAPES;
+
+  get #axes(): MapAxes | null {
+    const { across, up } = this;
+    return across && up && { across, up };
+  }
+
+  get #fields(): MapFields | null {
+    const { shade, lines, limit } = this;
+    return shade && lines && { shade, lines, limit };
+  }
 
   /** Shapes follow the fields; the cross moves over them. */
   protected override willUpdate(changed: PropertyValues<ContourMap>): void {
-    const { across, up, shade, lines, limit } = this;
-    if (!across || !up || !shade || !lines) return;
-    if (!DRAWN.some((name) => changed.has(name))) return;
-    const shaded = this.#field(shade);
-    const lined = this.#field(lines);
-    this.#shapes = {
-      bands: shadeLevels(shaded).map((level) => areaAbove(shaded, level)),
-      missing: areaWithout(shaded),
-      lines: lineLevels(lined).map((level) => contourLine(lined, level)),
-      limit: limit && contourLine(this.#field(limit), limit.level),
-    };
+    const axes = this.#axes;
+    const fields = this.#fields;
+    if (axes && fields && DRAWN.some((name) => changed.has(name))) this.#shapes = shapesOf(fields, axes);
   }
 
   protected override render() {
-    const { across, up, shade, lines } = this;
-    if (!across || !up || !shade || !lines) return nothing;
+    const axes = this.#axes;
+    const fields = this.#fields;
+    if (!axes || !fields) return nothing;
+    const { across, up } = axes;
+    const { present, ghost } = this;
+    const marks = { limit: fields.limit?.name ?? null, present, ghost };
     return html`<div class="frame">
-        <div class="up" aria-hidden="true">${this.#ticks(up, 'bottom')}</div>
+        <div class="up" aria-hidden="true">${drawTicks(up, 'bottom')}</div>
         <div
           class="map"
           role="application"
@@ -241,103 +85,25 @@ export class ContourMap extends LitElement {
           @keydown=${this.#onKeyDown}
           @blur=${this.#onBlur}
         >
-          ${this.#drawing(across, up)} ${this.#tags(across, up)}
+          ${drawMap(this.#shapes, axes, this.cross)} ${drawTags(this.#shapes, axes, marks)}
         </div>
-        <div class="across" aria-hidden="true">${this.#ticks(across, 'left')}</div>
+        <div class="across" aria-hidden="true">${drawTicks(across, 'left')}</div>
         <div class="name" aria-hidden="true">
           <span>across: ${titleOf(across)}; up: ${titleOf(up)}</span>
-          ${this.#key(shade)}
+          ${drawKey(fields.shade, axes)}
         </div>
       </div>
       <output id="reading" role="status">${this.#reading()}</output>`;
   }
 
-  #field({ values }: MapField): Field {
-    return { columns: this.across!.places.length, rows: this.up!.places.length, values };
-  }
-
-  #drawing(across: MapAxis, up: MapAxis) {
-    const [width, height] = [across.places.length - 1, up.places.length - 1];
-    const { bands, missing, lines, limit } = this.#shapes;
-    const { cross } = this;
-    return html`<svg viewBox="0 0 ${width} ${height}" preserveAspectRatio="none" aria-hidden="true">
-      <defs>
-        <pattern id="none" width="0.8" height="0.8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          ${svg`<rect width="0.8" height="0.8" fill="var(--paper)"></rect><rect width="0.2" height="0.8" fill="var(--line)"></rect>`}
-        </pattern>
-      </defs>
-      <g transform="translate(0 ${height}) scale(1 -1)">
-        ${svg`<rect width=${width} height=${height} fill=${shadeOf(0, bands.length)}></rect>`}
-        ${bands.map((path, k) => svg`<path d=${path} fill=${shadeOf(k + 1, bands.length)}></path>`)}
-        ${missing ? svg`<path d=${missing} fill="url(#none)"></path>` : nothing}
-        ${lines.map(({ path }) => svg`<path class="line" d=${path}></path>`)}
-        ${limit ? svg`<path class="limit" d=${limit.path}></path>` : nothing}
-        ${
-          cross
-            ? svg`<line class="cross" x1=${cross.i} x2=${cross.i} y1="0" y2=${height}></line><line class="cross" x1="0" x2=${width} y1=${cross.j} y2=${cross.j}></line>`
-            : nothing
-        }
-      </g>
-    </svg>`;
-  }
-
-  /** Values on the lines, the limit's name, the present design: text must not be stretched with the drawing. */
-  #tags(across: MapAxis, up: MapAxis) {
-    const [width, height] = [across.places.length - 1, up.places.length - 1];
-    const place = ({ x, y }: MapPlace, rim = 0) =>
-      `left: ${within((100 * x) / width, rim)}%; bottom: ${within((100 * y) / height, rim / 2)}%`;
-    const tags = this.#shapes.lines.flatMap(({ level, label }) =>
-      label ? [html`<span class="tag" .style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
-    );
-    const { limit, present, ghost } = this;
-    const mark = ({ x, y }: MapPlace) => place({ x: stepOf(across, x), y: stepOf(up, y) });
-    const edge = this.#shapes.limit?.label;
-    return html`${tags}
-      ${edge && limit ? html`<span class="tag edge" .style=${place(edge, 14)}>${limit.name}</span>` : nothing}
-      ${ghost ? html`<span class="ghost" .style=${mark(ghost)}></span>` : nothing}
-      ${present ? html`<span class="present" .style=${mark(present)}></span>` : nothing}`;
-  }
-
-  #ticks(axis: MapAxis, side: 'left' | 'bottom') {
-    const [low, high] = [axis.places[0]!, axis.places.at(-1)!];
-    return [low, ...roundLevels(low, high, 5), high]
-      .filter((place, k, all) => k === 0 || k === all.length - 1 || isApart(place, low, high))
-      .map(
-        (place) =>
-          html`<span .style="${side}: ${(100 * (place - low)) / (high - low)}%">${writeFixed(place, axis.decimals)}${axis.unit === '°' ? '°' : ''}</span>`,
-      );
-  }
-
-  #key(shade: MapField) {
-    const range = rangeOf(this.#field(shade));
-    if (!range) return nothing;
-    const levels = shadeLevels(this.#field(shade));
-    return html`<span class="key"
-      >${titleOf(shade)} ${writeFixed(range.low, shade.decimals)}
-      <span class="ramp">
-        ${[0, ...levels.map((_, k) => k + 1)].map((k) => html`<i .style="background: ${shadeOf(k, levels.length)}"></i>`)}
-      </span>
-      ${writeFixed(range.high, shade.decimals)}</span
-    >`;
-  }
-
   #reading(): string {
-    const { across, up, cross } = this;
-    if (!across || !up || !cross) return '';
-    const fields = [this.lines, this.shade, this.limit].flatMap((field) => (field ? [field] : []));
-    const k = cross.j * across.places.length + cross.i;
-    const figures = fields.map(({ name, unit, decimals, values }) => {
-      const value = values[k]!;
-      return `${name} ${Number.isFinite(value) ? withUnit(value, unit, decimals) : 'none'}`;
-    });
-    const places = [
-      `${across.name} ${withUnit(across.places[cross.i]!, across.unit, across.decimals)}`,
-      `${up.name} ${withUnit(up.places[cross.j]!, up.unit, up.decimals)}`,
-    ];
-    return `${places.join(', ')}: ${figures.join(', ')}.`;
+    const { cross, lines, shade, limit } = this;
+    const axes = this.#axes;
+    const fields = [lines, shade, limit].filter((field) => field !== null);
+    return axes && cross ? readingAt(cross, axes, fields) : '';
   }
 
-  #home(): { i: number; j: number } {
+  #home(): MapCross {
     const nearest = ({ places }: MapAxis, at: number) =>
       places.reduce((best, place, k) => (Math.abs(place - at) < Math.abs(places[best]! - at) ? k : best), 0);
     const { x, y } = this.present ?? { x: 0, y: 0 };
@@ -390,34 +156,6 @@ const MOVES: Record<string, [number, number]> = {
   ArrowUp: [0, 1],
   ArrowDown: [0, -1],
 };
-
-function shadeLevels(field: Field): number[] {
-  const range = rangeOf(field);
-  return range ? roundLevels(range.low, range.high, SHADES) : [];
-}
-
-function lineLevels(field: Field): number[] {
-  const range = rangeOf(field);
-  return range ? roundLevels(range.low, range.high, LINES) : [];
-}
-
-const shadeOf = (k: number, most: number) =>
-  `color-mix(in srgb, var(--surface) ${Math.round(6 + (64 * k) / Math.max(1, most))}%, var(--paper))`;
-
-/** Percent, kept off the rim so that nothing is cut. */
-const within = (percent: number, rim: number) => Math.min(100 - rim, Math.max(rim, percent));
-
-const titleOf = ({ name, unit }: { name: string; unit: string }) => (unit ? `${name}, ${unit}` : name);
-
-const withUnit = (value: number, unit: string, decimals: number) =>
-  `${writeFixed(value, decimals)}${unit === '°' ? '°' : unit ? `\u00a0${unit}` : ''}`;
-
-/** Where a value stands among evenly spaced places, in steps. */
-const stepOf = ({ places }: MapAxis, value: number) =>
-  ((value - places[0]!) / (places.at(-1)! - places[0]!)) * (places.length - 1);
-
-const isApart = (place: number, low: number, high: number) =>
-  place - low > 0.12 * (high - low) && high - place > 0.12 * (high - low);
 
 declare global {
   interface HTMLElementTagNameMap {

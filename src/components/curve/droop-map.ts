@@ -1,17 +1,10 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { mapChanges, mapPlaceOf } from '../../session/curve-edits.ts';
+import { mapChanges } from '../../session/curve-edits.ts';
 import { decimalMark, writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
-import {
-  formatWithUnit,
-  fromDisplay,
-  type Quantity,
-  toDisplay,
-  type UnitSystem,
-  unitOf,
-} from '../../session/units.ts';
+import { fromDisplay, toDisplay, type UnitSystem, unitOf } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { Kept } from '../../solver/geometry/bend.ts';
 import type { StabilizerMeasure } from '../../solver/geometry/stabilizer-size.ts';
@@ -19,7 +12,7 @@ import type { DroopMap } from '../../solver/studies/droop-map.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
-import { figureTable, tableStyles } from '../figure-table.ts';
+import { tableStyles } from '../figure-table.ts';
 import type { Ghost } from '../ghost.ts';
 import '../number-field.ts';
 import { sendEdit } from '../send-edit.ts';
@@ -27,16 +20,21 @@ import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
 import './contour-map.ts';
-import type { MapAxis, MapField, MapPlace, MapPlaceEvent } from './contour-map.ts';
+import type { MapAxis, MapField } from './contour-drawing.ts';
+import type { MapPlaceEvent } from './contour-map.ts';
 import { InSight } from './in-sight.ts';
+import {
+  bestReading,
+  decimalsOf,
+  fieldTable,
+  ghostPlace,
+  ghostReading,
+  MEASURES,
+  marginReading,
+} from './map-words.ts';
 
 type Shade = 'inducedDrag' | 'lostFraction';
 
-const MEASURES: Record<StabilizerMeasure, { label: string; name: string; quantity: Quantity }> = {
-  area: { label: 'area, its shape kept', name: 'stabilizer area', quantity: 'area' },
-  arm: { label: 'arm', name: 'stabilizer arm', quantity: 'length' },
-  droop: { label: 'droop', name: 'stabilizer droop', quantity: 'angle' },
-};
 const USUAL_END = 45; // degrees of wing droop
 
 /** Wing droop against stabilizer size: hold index as lines over drag or lost lift; a place on it is a design. */
@@ -204,101 +202,6 @@ export class DroopMapView extends LitElement {
   readonly #toggle = (): void => {
     this.isTable = !this.isTable;
   };
-}
-
-interface GhostPlace {
-  droop: number; // degrees
-  size: number; // of the stabilizer, by the measure of the map
-  place: MapPlace;
-  isOnMap: boolean;
-}
-
-function ghostPlace(ghost: Ghost | null, map: DroopMap, units: UnitSystem): GhostPlace | null {
-  const found = ghost && mapPlaceOf(ghost.design, map.measure);
-  if (!found) return null;
-  const { droop, size } = found;
-  const isWithin = (at: number, places: Float64Array) => at >= places[0]! && at <= places.at(-1)!;
-  return {
-    droop,
-    size,
-    place: { x: droop, y: toDisplay(size, MEASURES[map.measure].quantity, units) },
-    isOnMap: isWithin(droop, map.droop) && isWithin(size, map.size),
-  };
-}
-
-/** The map is of the open design: at the ghost's place stands the open design bent so, not the ghost. */
-function ghostReading(
-  { droop, size, isOnMap }: GhostPlace,
-  map: DroopMap,
-  ghost: Ghost | null,
-  units: UnitSystem,
-): string {
-  const { name, quantity } = MEASURES[map.measure];
-  const at = `${formatWithUnit(droop, 'angle', units, { decimals: 1 })} of droop and a ${name} of ${formatWithUnit(size, quantity, units)}`;
-  const index = ghost?.report?.stability.holdIndex;
-  const own = index == null ? '' : ` (${writeFixed(index, 2)})`;
-  return isOnMap
-    ? `The dashed ring is the ghost’s ${at}. Its other sizes are its own, and so is its hold index${own}: the map shows what this design would have there.`
-    : `The ghost, with ${at}, lies outside this map.`;
-}
-
-function decimalsOf(quantity: Quantity, units: UnitSystem): number {
-  if (quantity === 'angle') return 1;
-  if (quantity === 'area') return units === 'si' ? 4 : 1;
-  return units === 'workshop' ? 0 : units === 'si' ? 3 : 2;
-}
-
-function marginReading({ staticMargin }: DroopMap, limit: number): string {
-  const known = [...staticMargin].filter(Number.isFinite);
-  const [low, high] = [Math.min(...known), Math.max(...known)];
-  const write = (value: number) => formatWithUnit(value, 'share', 'si', { decimals: 0 });
-  const range = `Static margin runs from ${write(low)} to ${write(high)} of the mean chord`;
-  if (low > limit) return `${range}: all of the map is above ${write(limit)}.`;
-  if (high < limit) return `${range}: none of the map reaches ${write(limit)}.`;
-  return `${range}; the dashed line is ${write(limit)}, with less below it.`;
-}
-
-/** The least drag on the map that holds as well as the present design does. */
-function bestReading(map: DroopMap, units: UnitSystem): string {
-  const { quantity, name } = MEASURES[map.measure];
-  const here = nearest(map);
-  const wanted = map.holdIndex[here]!;
-  if (!(wanted > 0)) return '';
-  let best = here;
-  map.holdIndex.forEach((index, k) => {
-    if (index >= wanted && map.inducedDrag[k]! < map.inducedDrag[best]!) best = k;
-  });
-  if (best === here) return '';
-  const columns = map.droop.length;
-  const saved = map.inducedDrag[here]! - map.inducedDrag[best]!;
-  const at = `${formatWithUnit(map.droop[best % columns]!, 'angle', units, { decimals: 0 })} of droop with a ${name} of ${formatWithUnit(map.size[Math.floor(best / columns)]!, quantity, units)}`;
-  return `The same hold with least induced drag on this map: ${at}, ${formatWithUnit(saved, 'force', units, { decimals: 2 })} less.`;
-}
-
-/** The case nearest to the present design. */
-function nearest({ droop, size, present }: DroopMap): number {
-  const closest = (places: Float64Array, at: number) =>
-    places.reduce((best, place, k) => (Math.abs(place - at) < Math.abs(places[best]! - at) ? k : best), 0);
-  return closest(size, present.size) * droop.length + closest(droop, present.droop);
-}
-
-/** Every fourth droop and third size: enough to read by ear. */
-function fieldTable(field: MapField, across: MapAxis, up: MapAxis) {
-  const columns = across.places.flatMap((place, i) => (i % 4 === 0 ? [{ place, i }] : []));
-  const rows = up.places.flatMap((place, j) => (j % 3 === 0 ? [{ place, j }] : []));
-  return figureTable(
-    field.unit ? `${field.name}, ${field.unit}` : field.name,
-    [`${up.name}${up.unit ? `, ${up.unit}` : ''}`, ...columns.map(({ place }) => `${writeFixed(place, 1)}°`)],
-    rows.map(({ place, j }) => ({
-      cells: [
-        writeFixed(place, up.decimals),
-        ...columns.map(({ i }) => {
-          const value = field.values[j * across.places.length + i]!;
-          return Number.isFinite(value) ? writeFixed(value, field.decimals) : '';
-        }),
-      ],
-    })),
-  );
 }
 
 declare global {

@@ -107,6 +107,9 @@ export class BesidePanel extends LitElement {
       .differences .note {
         margin: 0;
       }
+      :is(.differences, .chosen, .off) {
+        overflow-wrap: anywhere;
+      }
       .controls {
         --control-width: 16rem;
       }
