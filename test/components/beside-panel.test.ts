@@ -229,13 +229,15 @@ describe('Beside', () => {
   it('lists what differs, from any of them', async () => {
     const stage = await open();
     await keepAll(stage, [10, 30]);
-    const differs = () => text(root(stage.panel).querySelector('.differences')!).replaceAll('\u00a0', ' ');
+    const list = root(stage.panel).querySelector('design-differences')!;
+    await list.updateComplete;
+    const differs = () => text(root(list).querySelector('.differences')!).replaceAll('\u00a0', ' ');
     expect(differs()).to.contain('wing tip angle, down 26.0° → 10.0°');
-    const choice = root(stage.panel).querySelector('[aria-labelledby="differs"] choice-field')!;
+    const choice = root(list).querySelector('choice-field')!;
     const select = choice.shadowRoot!.querySelector('select')!;
     select.value = stage.session.kept.list.find(({ name }) => name === 'Bent 10')!.id;
     select.dispatchEvent(new Event('change'));
-    await stage.panel.updateComplete;
+    await list.updateComplete;
     expect(differs()).to.contain('wing tip angle, down 10.0° → 30.0°');
   });
 

@@ -1,21 +1,17 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { differencesOf } from '../../session/differences.ts';
 import type { KeptDesign } from '../../session/kept.ts';
 import type { Session } from '../../session/session.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { CAUTION } from '../../solver/design/caution.ts';
 import { answerStyles } from '../answer-styles.ts';
-import { take, toPart } from '../asked.ts';
 import '../beside/comparison-table.ts';
-import { sayDifference } from '../beside/difference-words.ts';
+import '../beside/design-differences.ts';
 import { type Entry, entriesOf, OPEN } from '../beside/entries.ts';
 import { type KeptRemovedEvent, writeTime } from '../beside/kept-card.ts';
 import '../beside/kept-card.ts';
 import '../beside/ridden-section.ts';
-import '../choice-field.ts';
-import { figureTable, tableStyles } from '../figure-table.ts';
 import { studyStyles } from '../study-styles.ts';
 import { extentOf } from '../view-frame.ts';
 
@@ -28,7 +24,6 @@ export class BesidePanel extends LitElement {
   static override styles = [
     answerStyles,
     studyStyles,
-    tableStyles,
     css`
       .caution + section {
         border-top: 0;
@@ -91,27 +86,8 @@ export class BesidePanel extends LitElement {
       .off li {
         margin: 0.3rem 0;
       }
-      .differences {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr));
-        gap: 0.6rem 1.6rem;
-        align-items: start;
-      }
-      .differences td {
-        white-space: normal;
+      :is(.chosen, .off) {
         overflow-wrap: anywhere;
-      }
-      .differences th[scope='row'] {
-        white-space: normal;
-      }
-      .differences .note {
-        margin: 0;
-      }
-      :is(.differences, .chosen, .off) {
-        overflow-wrap: anywhere;
-      }
-      .controls {
-        --control-width: 16rem;
       }
     `,
   ];
@@ -123,8 +99,6 @@ export class BesidePanel extends LitElement {
 
   /** Entries that are left out of the table. */
   @state() private leftOut: ReadonlySet<string> = new Set();
-  /** The entry that the documents are set against. */
-  @state() private base = OPEN;
   /** The design taken off the shelf last, as long as it can be brought back right here. */
   @state() private gone: KeptDesign | null = null;
 
@@ -145,7 +119,7 @@ export class BesidePanel extends LitElement {
       </section>
       <section aria-labelledby="differs">
         <h2 id="differs">What differs in the drawings</h2>
-        ${this.#differences(shown)}
+        <design-differences .entries=${shown} .units=${this.units}></design-differences>
       </section>
       <section aria-labelledby="ridden">
         <h2 id="ridden">Ridden: the rider’s marks against the figures</h2>
@@ -257,39 +231,6 @@ export class BesidePanel extends LitElement {
     const leftOut = new Set(this.leftOut);
     if (!leftOut.delete(id)) leftOut.add(id);
     this.leftOut = leftOut;
-  }
-
-  #differences(entries: readonly Entry[]) {
-    const base = entries.find(({ id }) => id === this.base) ?? entries[0];
-    const others = entries.filter((entry) => entry !== base);
-    if (!base || others.length === 0)
-      return html`<p class="note">Two designs or more are needed. Keep one, then change it.</p>`;
-    const name = (entry: Entry) => (entry.id === OPEN ? `${entry.name} (open)` : entry.name);
-    return html`<div class="controls">
-        <choice-field
-          label="From"
-          .value=${base.id}
-          .choices=${entries.map((entry) => ({ value: entry.id, label: name(entry) }))}
-          .toChanges=${toPart}
-          @design-edit=${take((id) => {
-            this.base = id as string;
-          })}
-        ></choice-field>
-      </div>
-      <div class="differences">
-        ${others.map((other) => this.#differencesTo(base, other, name(other)))}
-      </div>`;
-  }
-
-  #differencesTo(base: Entry, other: Entry, name: string) {
-    const lines = differencesOf(base.design, other.design).map((each) => sayDifference(each, this.units));
-    return lines.length === 0
-      ? html`<p class="note"><b>To ${name}</b><br />nothing but the name</p>`
-      : figureTable(
-          `To ${name}`,
-          ['', 'from → to'],
-          lines.map(({ what, from, to }) => ({ cells: [what, `${from} → ${to}`] })),
-        );
   }
 }
 

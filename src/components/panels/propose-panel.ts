@@ -1,34 +1,28 @@
-import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { fileNameOf, saveTextFile } from '../../session/files.ts';
-import type { Activity, Proposals } from '../../session/proposals.ts';
+import type { Proposals } from '../../session/proposals.ts';
 import type { Studies } from '../../session/studies.ts';
-import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
+import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
-import { writeDesign } from '../../solver/design/read.ts';
 import type { FrontPlace } from '../../solver/studies/propose/front.ts';
 import type { Plan } from '../../solver/studies/propose/plan.ts';
-import type { Proposal } from '../../solver/studies/propose/proposal.ts';
 import type { StandingOptions } from '../../solver/studies/propose/standing.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { type Change, DesignKeepEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
 import type { Ghost } from '../ghost.ts';
 import { GhostStudy } from '../ghost-study.ts';
-import * as answer from '../propose/answer.ts';
+import { foundPart } from '../propose/found-part.ts';
 import * as front from '../propose/front-chart.ts';
 import '../propose/guided-start.ts';
 import type { GuidedEvent } from '../propose/guided-start.ts';
+import { progressOf } from '../propose/progress.ts';
+import { proposeStyles } from '../propose/propose-styles.ts';
 import '../propose/wanted-fields.ts';
 import { sendEdit } from '../send-edit.ts';
 import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
-
-const DOING: Readonly<Record<Exclude<Activity, 'idle'>, string>> = {
-  searching: 'Trying wings',
-  settling: 'Settling the best one',
-  fronting: 'Drawing the front',
-};
 
 /**
  * From the brief to a wing and stabilizer with the least drag that holds the limits: what may move and what must hold, the
@@ -36,64 +30,7 @@ const DOING: Readonly<Record<Exclude<Activity, 'idle'>, string>> = {
  */
 @customElement('propose-panel')
 export class ProposePanel extends LitElement {
-  static override styles = [
-    answerStyles,
-    studyStyles,
-    tableStyles,
-    css`
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.9rem;
-      }
-      .row {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0.5rem 0.8rem;
-        align-items: center;
-        margin: 0.5rem 0;
-      }
-      button.first {
-        background: var(--carry);
-        border-color: var(--carry);
-        color: var(--paper);
-        font-weight: 600;
-        padding: 0.35rem 0.9rem;
-      }
-      button:disabled {
-        opacity: 0.5;
-        cursor: default;
-      }
-      .row label {
-        display: inline-flex;
-        align-items: center;
-        gap: 0.4rem;
-        font-size: var(--step--1);
-      }
-      .row input[type='number'] {
-        width: 5rem;
-        font: inherit;
-        color: inherit;
-        background: var(--raised);
-        border: 1px solid var(--edge);
-        border-radius: var(--radius);
-        padding: 0.15rem 0.3rem;
-      }
-      input:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 1px;
-      }
-      .list {
-        margin: 0.2rem 0 0.4rem;
-        padding-left: 1.2rem;
-      }
-      .say {
-        text-wrap: pretty;
-      }
-      .next {
-        max-width: 40rem;
-      }
-    `,
-  ];
+  static override styles = [answerStyles, studyStyles, tableStyles, proposeStyles];
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
@@ -152,11 +89,11 @@ export class ProposePanel extends LitElement {
       </section>
       <section aria-labelledby="found">
         <h2 id="found">What was found</h2>
-        ${this.#progress(proposals, ['searching', 'settling'])} ${this.#found(proposals, design)}
+        ${progressOf(proposals, ['searching', 'settling'], this.units)} ${this.#found(proposals, design)}
       </section>
       <section aria-labelledby="front">
         <h2 id="front">Hold against drag</h2>
-        ${this.#progress(proposals, ['fronting'])} ${this.#front(proposals, design)}
+        ${progressOf(proposals, ['fronting'], this.units)} ${this.#front(proposals, design)}
       </section>`;
   }
 
@@ -196,82 +133,13 @@ export class ProposePanel extends LitElement {
       </div>`;
   }
 
-  #progress({ activity, share, bestDrag }: Proposals, mine: readonly Activity[]) {
-    if (activity === 'idle' || !mine.includes(activity)) return nothing;
-    const what = DOING[activity];
-    const best =
-      bestDrag === null || activity === 'fronting'
-        ? ''
-        : ` best so far ${formatWithUnit(bestDrag, 'force', this.units, { decimals: 1 })}, drawn behind the wing`;
-    return html`<div class="wait">
-      <span role="status">${what} …${best}</span>
-      <progress max="1" .value=${share} aria-label=${what}></progress>
-      <button type="button" @click=${() => this.proposals?.cancel()}>Cancel</button>
-    </div>`;
-  }
-
   #found(proposals: Proposals, design: Design) {
-    const { proposal, activity, failure, asked, isUnfinished } = proposals;
-    if (failure && !proposals.frontDesign) return html`<p class="trouble" role="status">${failure}</p>`;
-    if (isUnfinished)
-      return html`<p class="say">Stopped. What was found so far is kept.</p>
-        <div class="row">
-          <button type="button" class="first" @click=${() => void proposals.finish()}>
-            Finish with the best so far
-          </button>
-          ${this.#shown(proposals)}
-        </div>`;
-    if (!proposal) return activity === 'idle' ? html`<p class="note">Nothing yet.</p>` : nothing;
-    const other =
-      asked && asked.design !== design && !isTaken(design, proposal)
-        ? html`<p class="note">This was found for the design as it stood then; it has changed since.</p>`
-        : nothing;
-    switch (proposal.outcome) {
-      case 'clash':
-        return html`${other}${answer.clashText(proposal.clash, this.units)}`;
-      case 'nowhere':
-        return html`${other}<p class="trouble" role="status">
-            Nothing within these ranges can be drawn and run. Widen them, or start from a wing that flies.
-          </p>`;
-      case 'found':
-        return html`${other}${this.#answer(proposals, proposal, design)}`;
-    }
-  }
-
-  #answer(proposals: Proposals, proposal: answer.FoundProposal, design: Design) {
-    const taken = isTaken(design, proposal);
-    const behind = this.#ghostAnswer.result;
-    return html`<p class="say" role="status">${answer.summary(proposal, this.units)}</p>
-      <div class="row">
-        <button type="button" class="first" ?disabled=${taken} @click=${() => this.#take(proposal.design)}>
-          ${taken ? 'Taken' : 'Take it'}
-        </button>
-        <button
-          type="button"
-          @click=${() => saveTextFile(writeDesign(proposal.design), fileNameOf(`${proposal.design.name} proposal`))}
-        >
-          Save it as a file
-        </button>
-        <button type="button" @click=${() => this.#keep(proposal.design)}>Keep beside</button>
-        ${this.#shown(proposals)}
-      </div>
-      <div class="next">${answer.costs(proposal, this.units)} ${answer.nextChanges(proposal, this.units)}</div>
-      <div class="pair">${answer.comparison(proposal, behind, this.units)} ${answer.movedTable(proposal, behind, this.units)}</div>
-      <p class="note">
-        Drags with the stabilizer’s incidence as drawn, the rider’s stance following. ${proposal.evaluations} wings tried.
-        Figures compare designs: no approval of strength or safety.
-      </p>`;
-  }
-
-  #shown(proposals: Proposals) {
-    return html`<label>
-      <input
-        type="checkbox"
-        .checked=${proposals.isShown}
-        @change=${(event: Event) => proposals.show((event.target as HTMLInputElement).checked)}
-      />
-      Draw it behind the wing
-    </label>`;
+    const { units } = this;
+    return foundPart({
+      ...{ proposals, design, units, ghost: this.#ghostAnswer.result },
+      take: (proposed) => this.#take(proposed),
+      keep: (proposed) => this.#keep(proposed),
+    });
   }
 
   #front(proposals: Proposals, design: Design) {
@@ -346,12 +214,6 @@ export class ProposePanel extends LitElement {
 function standingIn({ brief, wanted }: Design, points: readonly FrontPlace[]): StandingOptions {
   const front = points.map(({ holdIndex, drag }) => ({ holdIndex, drag }));
   return { brief, weights: wanted?.weights ?? null, front };
-}
-
-/** Whether the open design is the proposal. */
-function isTaken(design: Design, proposal: Proposal): boolean {
-  if (proposal.outcome !== 'found') return false;
-  return design.wing === proposal.design.wing && design.stabilizer === proposal.design.stabilizer;
 }
 
 declare global {

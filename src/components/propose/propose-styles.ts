@@ -1,0 +1,55 @@
+import { css } from 'lit';
+
+export const proposeStyles = css`
+  section + section {
+    border-top: 1px solid var(--line);
+    margin-top: 0.9rem;
+  }
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 0.8rem;
+    align-items: center;
+    margin: 0.5rem 0;
+  }
+  button.first {
+    background: var(--carry);
+    border-color: var(--carry);
+    color: var(--paper);
+    font-weight: 600;
+    padding: 0.35rem 0.9rem;
+  }
+  button:disabled {
+    opacity: 0.5;
+    cursor: default;
+  }
+  .row label {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.4rem;
+    font-size: var(--step--1);
+  }
+  .row input[type='number'] {
+    width: 5rem;
+    font: inherit;
+    color: inherit;
+    background: var(--raised);
+    border: 1px solid var(--edge);
+    border-radius: var(--radius);
+    padding: 0.15rem 0.3rem;
+  }
+  input:focus-visible {
+    outline: 2px solid var(--focus);
+    outline-offset: 1px;
+  }
+  .list {
+    margin: 0.2rem 0 0.4rem;
+    padding-left: 1.2rem;
+  }
+  .say {
+    text-wrap: pretty;
+  }
+  .next {
+    max-width: 40rem;
+  }
+`;
