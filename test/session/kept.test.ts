@@ -53,7 +53,9 @@ describe('the shelf of kept designs', () => {
     const mine = shelf();
     const { kept } = await mine.keep(demo());
     expect(mine.rename(kept.id, '  ')).toContain('needs a name');
-    expect(mine.rename(kept.id, 'x'.repeat(201))).toBe('found 201 characters, allowed up to 200');
+    expect(mine.rename(kept.id, 'x'.repeat(201))).toBe('Found 201 characters, allowed up to 200.');
+    await mine.keep({ ...demo(), name: 'Outer bay' });
+    expect(mine.rename(kept.id, ' Outer bay ')).toContain('stands on the shelf already');
     expect(mine.rename(kept.id, 'Harbour two')).toBeNull();
     expect(mine.find(kept.id)!.reading).toMatchObject({ ok: true, design: { name: 'Harbour two' } });
     expect(readDesign(mine.fileOf(mine.find(kept.id)!))).toMatchObject({ design: { name: 'Harbour two' } });
