@@ -22,6 +22,10 @@ export const answerStyles = css`
     margin: 0.6rem 0 0;
     color: var(--soft);
   }
+  section + section {
+    border-top: 1px solid var(--line);
+    margin-top: 0.8rem;
+  }
   /* Read down the columns where there is room for two. */
   @container (min-width: 36rem) {
     .figures {

@@ -6,6 +6,7 @@ import { decimalMark, writeFixed } from '../session/number-format.ts';
 import { type ChartSeries, type Columns, joinColumns, stackColumns, toCsv } from './chart-columns.ts';
 import { Palette, plotOptions } from './chart-options.ts';
 import { chartStyles } from './chart-styles.ts';
+import { copyText } from './copy-text.ts';
 import { panelStyles } from './panel-styles.ts';
 
 const AT_REST = 250; // ms without new values
@@ -214,12 +215,7 @@ export class LineChart extends LitElement {
   };
 
   readonly #copy = async (): Promise<void> => {
-    try {
-      await navigator.clipboard.writeText(toCsv(this.#titles(), this.#columns));
-      this.copied = 'Copied.';
-    } catch {
-      this.copied = 'The browser does not allow copying here: select the table and copy it.';
-    }
+    this.copied = await copyText(toCsv(this.#titles(), this.#columns));
   };
 }
 

@@ -4,6 +4,7 @@ import type { Session } from '../session/session.ts';
 import { makeLink } from '../session/share-link.ts';
 import { headerStyles } from './header-styles.ts';
 import { PopUp, popUpStyles } from './pop-up.ts';
+import { visuallyHidden } from './visually-hidden.ts';
 
 const SHOWN = 4000; // ms that the button says what it has done
 
@@ -13,6 +14,7 @@ export class ShareButton extends LitElement {
   static override styles = [
     headerStyles,
     popUpStyles,
+    visuallyHidden,
     css`
       :host {
         display: inline-flex;
@@ -36,14 +38,6 @@ export class ShareButton extends LitElement {
         border: 1px solid var(--edge);
         border-radius: var(--radius);
         padding: 0.25rem 0.5rem;
-      }
-      .visually-hidden {
-        position: absolute;
-        width: 1px;
-        height: 1px;
-        overflow: hidden;
-        clip-path: inset(50%);
-        white-space: nowrap;
       }
     `,
   ];

@@ -24,6 +24,7 @@ import { seenWords, summary, viewTitle } from './solid/words.ts';
 import { StudyController } from './study-controller.ts';
 import { studyStyles } from './study-styles.ts';
 import { studyWait } from './study-wait.ts';
+import { visuallyHidden } from './visually-hidden.ts';
 
 /**
  * The foil as a solid to turn: wing, stabilizer, fuselage, strut and water with their true sections, plain or painted with
@@ -36,6 +37,7 @@ export class SolidView extends LitElement {
     panelStyles,
     tableStyles,
     key.legendStyles,
+    visuallyHidden,
     css`
       .row {
         display: flex;
@@ -62,15 +64,6 @@ export class SolidView extends LitElement {
           background: Highlight;
           color: HighlightText;
         }
-      }
-      .visually-hidden {
-        position: absolute;
-        width: 1px;
-        height: 1px;
-        margin: 0;
-        overflow: hidden;
-        clip-path: inset(50%);
-        white-space: nowrap;
       }
     `,
   ];

@@ -1,6 +1,7 @@
 /** The cells of tables: text, or a figure kept as a number, so that the ghost's and the difference to it stand below. */
 import { css, html, type TemplateResult } from 'lit';
 import { formatValue, formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
+import { visuallyHidden } from './visually-hidden.ts';
 
 /** Writes a value; a difference with its sign. */
 export type Write = (value: number, isDifference: boolean) => string;
@@ -13,7 +14,7 @@ export interface FigureCell {
 
 export type Cell = string | FigureCell;
 
-export const cellStyles = css`
+const ownStyles = css`
   .ghost {
     display: block;
     margin-top: 0.1rem;
@@ -44,15 +45,9 @@ export const cellStyles = css`
     margin: 0 0.35rem 0 0.6rem;
     border-left: 2px dashed var(--ghost);
   }
-  .unheard {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    overflow: hidden;
-    clip-path: inset(50%);
-    white-space: nowrap;
-  }
 `;
+
+export const cellStyles = [visuallyHidden, ownStyles];
 
 /** A figure in words of its own; a value that is not finite is none. */
 export function figureCell(value: number | null | undefined, write: Write, why = '–'): FigureCell {
@@ -95,5 +90,5 @@ export function drawCell(own: Cell, ghost?: Cell): TemplateResult | string {
     value !== null && typeof ghost !== 'string' && typeof own !== 'string' && own.value !== null
       ? html` <span>(${ghost.write(own.value - value, true)})</span>`
       : '';
-  return html`${text}<span class="ghost"><span class="unheard"> ghost </span><span>${other}</span>${difference}</span>`;
+  return html`${text}<span class="ghost"><span class="visually-hidden"> ghost </span><span>${other}</span>${difference}</span>`;
 }

@@ -5,6 +5,7 @@ import { MARKS, type MarkName } from '../../session/kept-record.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import { formatValue } from '../../session/units.ts';
 import { csvText } from '../chart-columns.ts';
+import { copyText } from '../copy-text.ts';
 import { tableStyles } from '../figure-table.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { COLUMNS, columnTitle, type FigureColumn, MARK_NAMES, shownNumber } from './columns.ts';
@@ -185,12 +186,7 @@ export class ComparisonTable extends LitElement {
   }
 
   readonly #copy = async (): Promise<void> => {
-    try {
-      await navigator.clipboard.writeText(this.#text());
-      this.said = 'Copied.';
-    } catch {
-      this.said = 'The browser does not allow copying here: save it as a file.';
-    }
+    this.said = await copyText(this.#text(), 'save it as a file');
   };
 
   readonly #save = (): void => {

@@ -1,7 +1,8 @@
 import { css } from 'lit';
+import { visuallyHidden } from '../visually-hidden.ts';
 
 /** Looks shared by the two pages outside the workbench: one column, big type, large targets. */
-export const cardStyles = css`
+const ownStyles = css`
   :host {
     display: block;
     box-sizing: border-box;
@@ -134,15 +135,6 @@ export const cardStyles = css`
     font-size: 0.95rem;
     color: var(--soft);
   }
-  .visually-hidden {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    margin: 0;
-    overflow: hidden;
-    clip-path: inset(50%);
-    white-space: nowrap;
-  }
   @media print {
     :host {
       max-width: none;
@@ -161,3 +153,5 @@ export const cardStyles = css`
     }
   }
 `;
+
+export const cardStyles = [visuallyHidden, ownStyles];

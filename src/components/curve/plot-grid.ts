@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { writeFixed } from '../../session/number-format.ts';
 import { toCsv } from '../chart-columns.ts';
+import { copyText } from '../copy-text.ts';
 import { figureTable, tableStyles } from '../figure-table.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { PlaceChosenEvent, type PlotCell, type PlotMark, readBetween } from './plot-model.ts';
@@ -230,12 +231,7 @@ export class PlotGrid extends LitElement {
     const y = this.cells.flatMap(({ lines }) =>
       lines.map((line) => line.y.map((value) => (Number.isFinite(value) ? value : null))),
     );
-    try {
-      await navigator.clipboard.writeText(toCsv(this.#titles(), { x: [...this.x], y }));
-      this.copied = 'Copied.';
-    } catch {
-      this.copied = 'The browser does not allow copying here: select the table and copy it.';
-    }
+    this.copied = await copyText(toCsv(this.#titles(), { x: [...this.x], y }));
   };
 }
 

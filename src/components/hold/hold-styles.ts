@@ -14,10 +14,6 @@ export const holdStyles = css`
   .short {
     max-width: 44rem;
   }
-  section + section {
-    border-top: 1px solid var(--line);
-    margin-top: 0.7rem;
-  }
   summary {
     cursor: pointer;
     border-radius: var(--radius);

@@ -29,10 +29,6 @@ export class BesidePanel extends LitElement {
         border-top: 0;
         margin-top: 0;
       }
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.8rem;
-      }
       h2:focus {
         outline: none;
       }

@@ -64,10 +64,6 @@ export class BuildPanel extends LitElement {
         border-color: var(--bad);
         color: var(--ink);
       }
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.7rem;
-      }
       @media print {
         .on-screen {
           display: none;

@@ -63,10 +63,6 @@ export class CurvePanel extends LitElement {
       .say {
         max-width: 62rem;
       }
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.8rem;
-      }
     `,
   ];
 

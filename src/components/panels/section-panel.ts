@@ -34,10 +34,6 @@ export class SectionPanel extends LitElement {
       .controls {
         --control-width: 10.5rem;
       }
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.7rem;
-      }
       .ends {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 16rem), 22rem));

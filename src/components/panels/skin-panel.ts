@@ -41,10 +41,6 @@ export class SkinPanel extends LitElement {
       .words table :is(th, td):nth-child(-n + 4) {
         text-align: left;
       }
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.7rem;
-      }
     `,
   ];
 

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { writeFixed } from '../../session/number-format.ts';
 import type { Studies } from '../../session/studies.ts';
@@ -32,18 +32,7 @@ import { studyWait } from '../study-wait.ts';
  */
 @customElement('stiffness-panel')
 export class StiffnessPanel extends LitElement {
-  static override styles = [
-    answerStyles,
-    studyStyles,
-    tableStyles,
-    account.accountStyles,
-    css`
-      section + section {
-        border-top: 1px solid var(--line);
-        margin-top: 0.7rem;
-      }
-    `,
-  ];
+  static override styles = [answerStyles, studyStyles, tableStyles, account.accountStyles];
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
@@ -207,7 +196,7 @@ export class StiffnessPanel extends LitElement {
           ? html`${swings
               .divergenceReadings(study, design.brief.speeds.top, this.units)
               .map((sentence) => html`<p class="say">${sentence}</p>`)}
-              ${ghostFigures(study, behind, this.units, swings.divergenceFigures(study))}
+              ${ghostFigures(study, behind, this.units, swings.swingFigures(study))}
               <div class="pair">${swings.swingTable(study, behind)} ${swings.wholeTable(study, behind)}</div>
               <p class="note">
                 Water moved with the foil: ${writeFixed(study.masses.water, 1)} kg against ${writeFixed(study.masses.own, 1)} kg of its

@@ -1,10 +1,6 @@
 import { css } from 'lit';
 
 export const proposeStyles = css`
-  section + section {
-    border-top: 1px solid var(--line);
-    margin-top: 0.9rem;
-  }
   .row {
     display: flex;
     flex-wrap: wrap;

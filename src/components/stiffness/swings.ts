@@ -62,15 +62,20 @@ const WHAT: Record<Divergence['what'], string> = {
   sideways: 'The foil on its strut, sideways',
 };
 
-export function divergenceFigures({
-  divergence: own,
-}: FrequencyStudy): readonly GhostFigure<FrequencyStudy>[] {
-  return own.map(({ what }) => ({
-    label: `${WHAT[what]} gives way at`,
-    read: ({ divergence }) => divergence.find((each) => each.what === what)?.speed,
-    quantity: 'speed',
-    why: 'none found',
-  }));
+export function swingFigures({ divergence: own }: FrequencyStudy): readonly GhostFigure<FrequencyStudy>[] {
+  const gives = own.map(
+    ({ what }): GhostFigure<FrequencyStudy> => ({
+      label: `${WHAT[what]} gives way at`,
+      read: ({ divergence }) => divergence.find((each) => each.what === what)?.speed,
+      quantity: 'speed',
+      why: 'none found',
+    }),
+  );
+  return [
+    ...gives,
+    { label: 'Water moved with the foil', read: ({ masses }) => masses.water, quantity: 'mass' },
+    { label: 'Its own mass', read: ({ masses }) => masses.own, quantity: 'mass' },
+  ];
 }
 
 export function divergenceReadings(
