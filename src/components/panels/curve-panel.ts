@@ -1,8 +1,7 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { guard } from 'lit/directives/guard.js';
 import { bendChanges } from '../../session/curve-edits.ts';
-import { decimalMark, withMark } from '../../session/number-format.ts';
+import { withMark } from '../../session/number-format.ts';
 import type { RiddenHold } from '../../session/ridden.ts';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
@@ -13,26 +12,16 @@ import { answerStyles } from '../answer-styles.ts';
 import { take, toPart } from '../asked.ts';
 import '../choice-field.ts';
 import '../curve/droop-map.ts';
-import { couplingTable, independentReading } from '../curve/independent.ts';
-import '../curve/plot-grid.ts';
-import type { PlaceChosenEvent, PlotCell } from '../curve/plot-model.ts';
+import type { PlaceChosenEvent } from '../curve/plot-model.ts';
 import * as say from '../curve/readings.ts';
 import '../curve/section-choices.ts';
 import { bandReading } from '../beside/hold-scale.ts';
-import {
-  couplingCell,
-  droopMarks,
-  indexSeries,
-  priceCells,
-  sweepCells,
-  withRidden,
-} from '../curve/sweep-cells.ts';
+import { loadingPart, type ShownStudy, studyGrid } from '../curve/study-parts.ts';
+import { priceCells, sweepCells } from '../curve/sweep-cells.ts';
 import { tableStyles } from '../figure-table.ts';
-import { cellsWithGhost, type Ghost, withGhost } from '../ghost.ts';
+import type { Ghost } from '../ghost.ts';
 import { ghostFigures } from '../ghost-figures.ts';
 import { GhostStudy } from '../ghost-study.ts';
-import { trustNote } from '../hold/index-trust.ts';
-import '../line-chart.ts';
 import '../number-field.ts';
 import { recall, remember } from '../preferences.ts';
 import { sendEdit } from '../send-edit.ts';
@@ -156,9 +145,10 @@ export class CurvePanel extends LitElement {
   };
 
   #answers(found: CurveStudy, design: Design) {
+    const isArc = ['flat', 'arc'].includes(design.wing.droop.kind);
     return html`<section aria-labelledby="sweep">${this.#sweep(found)}</section>
       <section aria-labelledby="price">${this.#price(found)}</section>
-      <section aria-labelledby="loading">${this.#loading(found, design)}</section>
+      <section aria-labelledby="loading">${loadingPart(this.#shown(found), isArc)}</section>
       <section aria-labelledby="sections">
         <h2 id="sections">What that means for a section</h2>
         <section-choices
@@ -180,33 +170,8 @@ export class CurvePanel extends LitElement {
       </section>`;
   }
 
-  /** Made anew only for another answer: news of the studies' progress must not redraw the curves. */
-  #grid(
-    heading: string,
-    found: CurveStudy,
-    cells: (study: CurveStudy) => readonly PlotCell[],
-    isSecond = false,
-  ) {
-    const { sweep } = found;
-    const behind = this.#ghost.result;
-    const x = [...sweep.columns.amplitude];
-    const ghost = behind && { cells: cells(behind), x: [...behind.sweep.columns.amplitude] };
-    return guard(
-      [found, behind, this.units, decimalMark(), JSON.stringify(this.ridden)],
-      () => html`<plot-grid
-        .heading=${heading}
-        .x=${x}
-        x-name="Droop"
-        x-unit="°"
-        .xDecimals=${1}
-        .cells=${withRidden(cellsWithGhost(cells(found), x, ghost), this.ridden)}
-        .marks=${droopMarks(found, behind)}
-        .home=${sweep.present}
-        ?plain=${isSecond}
-        ?wide=${isSecond}
-        verb="Bend to"
-      ></plot-grid>`,
-    );
+  #shown(found: CurveStudy): ShownStudy {
+    return { found, behind: this.#ghost.result, units: this.units, ridden: this.ridden };
   }
 
   #sweep(found: CurveStudy) {
@@ -218,7 +183,7 @@ export class CurvePanel extends LitElement {
       ${say.paymentReading(sweep, units).map((sentence) => html`<p class="say">${sentence}</p>`)}
       <p class="say">${say.lostLiftReading(sweep, units)}</p>
       ${ghostFigures(found, this.#ghost.result, units, say.SWEEP_FIGURES)}
-      ${this.#grid('What a degree costs and buys', found, (of) => sweepCells(of.sweep, units))}
+      ${studyGrid(this.#shown(found), 'What a degree costs and buys', (of) => sweepCells(of.sweep, units))}
       ${this.ridden.points.length > 0 ? html`<p class="say">${bandReading(this.ridden)}</p>` : nothing}
       <p class="note">
         Against droop, in degrees of the law’s own tip angle. Lost lift is against this wing unrolled, at the same angle;
@@ -261,43 +226,11 @@ export class CurvePanel extends LitElement {
           })}
         ></number-field>
       </div>
-      ${this.#grid('The price of hold', found, (of) => priceCells(of, units))}
+      ${studyGrid(this.#shown(found), 'The price of hold', (of) => priceCells(of, units))}
       <p class="note">
         Prices are slopes of a polynomial laid through the sweep (it leaves ${formatWithUnit(price.scatter, 'force', units, { decimals: 3 })}
         over). Past the neutral droop a step towards it goes back, and what it saves is negative. The method’s own band is the difference between one row of vortices and four, a line and a surface.
       </p>`;
-  }
-
-  #loading(found: CurveStudy, design: Design) {
-    const { coupling, indexKind } = found;
-    const { units } = this;
-    const speed = (value: number) => formatWithUnit(value, 'speed', units);
-    const isArc = ['flat', 'arc'].includes(design.wing.droop.kind);
-    const index = indexKind === 'holdIndex' ? 'hold index' : 'roll term';
-    return html`<h2 id="loading">More load wants more curve</h2>
-      <p class="say">${say.loadingReading(coupling, units)}</p>
-      <div class="pair">
-        ${this.#grid('More load wants more curve', found, (of) => [couplingCell(of, speed)], true)}
-        ${couplingTable(coupling, this.#ghost.result?.coupling ?? null, units)}
-      </div>
-      <p class="note">${independentReading(coupling, isArc)}</p>
-      <h3>How far the simple index can be trusted</h3>
-      <p class="say">${say.indexReading(coupling, indexKind)}</p>
-      <p class="note">${trustNote()}</p>
-      <div class="half">
-        ${guard(
-          [found, this.#ghost.result, units, decimalMark()],
-          () => html`<line-chart
-          .heading=${`Solved C_lr by CL against the ${index}`}
-          .xName=${index}
-          .xDecimals=${indexKind === 'holdIndex' ? 2 : 3}
-          y-name="C_lr / CL"
-          .yDecimals=${3}
-          .summary=${say.indexReading(coupling, indexKind)}
-          .series=${withGhost(indexSeries(found, speed), this.#ghost.result && indexSeries(this.#ghost.result, speed))}
-        ></line-chart>`,
-        )}
-      </div>`;
   }
 }
 
