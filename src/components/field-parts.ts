@@ -75,6 +75,8 @@ export const fieldStyles = css`
     grid-column: 1 / -1;
     margin: 0;
     font-size: var(--step--1);
+    text-align: start; /* in a cell of a table too, as the next line */
+    white-space: normal;
   }
   .message {
     color: var(--bad);
