@@ -54,6 +54,12 @@ export function figureCell(value: number | null | undefined, write: Write, why =
   return { value: value === undefined || !Number.isFinite(value) ? null : value, write, why };
 }
 
+/** The sign before a size written without one; nothing that is written as nothing has one. */
+export function signBefore(value: number, size: string, isDifference: boolean): string {
+  if (!/[1-9]/.test(size)) return size;
+  return value < 0 ? `\u2212${size}` : isDifference ? `+${size}` : size;
+}
+
 interface Looks {
   decimals?: number;
   sign?: boolean; // of the value itself too

@@ -5,7 +5,7 @@ import type { Derivatives } from '../../solver/report.ts';
 import type { HoldFigure } from '../../solver/studies/hold-report.ts';
 import type { LateralKind, VerticalKind } from '../../solver/studies/mode-kinds.ts';
 import type { VerticalDerivatives } from '../../solver/studies/vertical-slopes.ts';
-import { type FigureCell, figureCell } from '../table-cells.ts';
+import { type FigureCell, figureCell, signBefore } from '../table-cells.ts';
 
 export type ModeKind = LateralKind | VerticalKind;
 export type LateralKey = keyof Derivatives;
@@ -75,11 +75,7 @@ export const bandCell = (value: number, band: number | undefined): FigureCell =>
 
 /** A time; a difference with its sign. */
 export const secondsCell = (value: number | null, why?: string): FigureCell =>
-  figureCell(
-    value,
-    (of, isDifference) => `${isDifference && of > 0 ? '+' : of < 0 ? '\u2212' : ''}${seconds(Math.abs(of))}`,
-    why,
-  );
+  figureCell(value, (of, isDifference) => signBefore(of, seconds(Math.abs(of)), isDifference), why);
 
 function decimalsOf(size: number): number {
   return size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4;

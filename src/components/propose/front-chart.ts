@@ -57,8 +57,8 @@ function seriesOf({ points, drawn }: Front, ghost: Standing | null, units: UnitS
     y: points.map(({ drag }) => force(drag)),
     colour: '--carry',
   };
-  // A short bar at a wing's place: a line chart has no single points.
-  const reach = 0.012 * (points.at(-1)!.holdIndex - points[0]!.holdIndex);
+  // A short bar at a wing's place, as a line chart has no single points: by the whole axis, which begins at zero.
+  const reach = 0.012 * Math.max(...[...points, drawn, ghost?.front].map((place) => place?.holdIndex ?? 0));
   const bar = (name: string, { holdIndex, drag }: FrontPlace, colour: `--${string}`): ChartSeries => ({
     name,
     x: [holdIndex - reach, holdIndex + reach],

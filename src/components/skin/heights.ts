@@ -8,7 +8,7 @@ import '../figure-value.ts';
 import { withGhost } from '../ghost.ts';
 import type { GhostFigure } from '../ghost-figures.ts';
 import '../line-chart.ts';
-import { type FigureCell, figureCell, quantityCell } from '../table-cells.ts';
+import { type FigureCell, figureCell, quantityCell, signBefore } from '../table-cells.ts';
 
 /** A height of roughness; from half a millimetre up as a length of the workshop. */
 export function fine(height: number | null, units: UnitSystem): string {
@@ -19,11 +19,7 @@ export function fine(height: number | null, units: UnitSystem): string {
 
 /** The same in a table, beside the ghost's. */
 export const fineCell = (height: number | null, units: UnitSystem): FigureCell =>
-  figureCell(
-    height,
-    (value, isDifference) =>
-      `${isDifference && value > 0 ? '+' : value < 0 ? '−' : ''}${fine(Math.abs(value), units)}`,
-  );
+  figureCell(height, (value, isDifference) => signBefore(value, fine(Math.abs(value), units), isDifference));
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 

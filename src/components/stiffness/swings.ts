@@ -10,7 +10,7 @@ import { tableWithGhost } from '../figure-table.ts';
 import { withGhost } from '../ghost.ts';
 import type { GhostFigure } from '../ghost-figures.ts';
 import '../line-chart.ts';
-import { figureCell, quantityCell, textOf } from '../table-cells.ts';
+import { figureCell, quantityCell, signBefore, textOf } from '../table-cells.ts';
 import { PART_NAMES, swingName } from './words.ts';
 
 const hertz = (value: number) =>
@@ -19,8 +19,7 @@ const hertz = (value: number) =>
 const hertzCell = (frequency: number | null) =>
   figureCell(
     frequency,
-    (value, isDifference) =>
-      `${isDifference && value > 0 ? '+' : value < 0 ? '−' : ''}${hertz(Math.abs(value))}`,
+    (value, isDifference) => signBefore(value, hertz(Math.abs(value)), isDifference),
     'none found',
   );
 
