@@ -240,7 +240,7 @@ const COUPLING: Array<[number, number, [number, number, number, number]]> = [
 // With forces in the middles of 200 strips the figure still moves by 0.7 % as strips double; abreast of the stations it has
 // settled at -0.0570 with 40.
 const UNSETTLED: Partial<Record<number, string>> = {
-  6: 'the published value has its forces in the middles of its 200 strips, where it still moves as they double, towards the computed one.',
+  6: 'the published value has its forces in the middles of its 200 strips, where it still moves as they double, towards the computed one',
 };
 
 const couplingRows = COUPLING.map(
