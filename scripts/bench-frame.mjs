@@ -83,7 +83,7 @@ function watchFrames() {
 function percentiles(times) {
   const sorted = [...times].sort((one, other) => one - other);
   const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
-  return { median: at(0.5), p95: at(0.95) };
+  return { median: at(0.5), low: at(0.1), high: at(0.9), p95: at(0.95) };
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {

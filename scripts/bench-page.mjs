@@ -26,7 +26,8 @@ export async function benchPage() {
     for (let k = 0; k < VISITS; k++) paints.push(await fresh((tab) => largestPaint(tab, built.address)));
     const middle = (key) => paints.map((paint) => paint[key]).sort((a, b) => a - b)[(VISITS - 1) / 2];
     const [paint, figures, shift] = ['time', 'figures', 'shift'].map(middle);
-    return { page, worker, paint, figures, shift, what: paints[0].what };
+    const times = { paint: paints.map(({ time }) => time), figures: paints.map((one) => one.figures) };
+    return { page, worker, paint, figures, shift, times, what: paints[0].what };
   } finally {
     await browser.close();
     await built.close();

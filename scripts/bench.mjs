@@ -1,6 +1,7 @@
 // Runs every bench in test/bench, then those of the page: frame, map, page and proposal. Names on the command
 // line choose some of them:
-// `npm run bench -- solve frame`. Figures are medians.
+// `npm run bench -- solve frame`. Figures are medians with a tenth of the runs either way, beside their ratio to a
+// yardstick timed in the same run.
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { benchFrame } from './bench-frame.mjs';
@@ -28,22 +29,28 @@ for (const name of benches.filter(isWanted)) {
   const { bench } = await importBundled(`test/bench/${name}.ts`);
   await bench();
 }
+const { printer, sayYardstick, spreadOf } = await importBundled('test/bench/yardstick.ts');
+const { line, unit } = printer(1);
 if (isWanted('frame')) {
-  const { median, p95 } = await benchFrame();
-  console.log(
-    `pointer move to painted frame: median ${median.toFixed(1)} ms, 95th percentile ${p95.toFixed(1)} ms`,
-  );
+  const { p95, ...times } = await benchFrame();
+  line(`pointer move to painted frame, 95th percentile ${p95.toFixed(1)} ms`, times);
 }
 if (isWanted('map')) {
-  const { time, longest, cancel } = await benchMap();
-  console.log(
-    `map of 41 by 31 on the page: ${time.toFixed(0)} ms (goal: below 3000), longest task of the page meanwhile ${longest.toFixed(0)} ms (0: none above 50), cancelled in ${cancel.toFixed(0)} ms (goal: below 100)`,
-  );
+  const { times, longest, cancels } = await benchMap();
+  line('map of 41 by 31 on the page (goal: below 3000 ms)', spreadOf(times));
+  line('  cancelled (goal: below 100 ms)', spreadOf(cancels));
+  line('  longest task of the page meanwhile (0: none above 50)', longest);
 }
 if (isWanted('proposal')) {
-  const { search, free, front, points, longest } = await benchProposal();
-  console.log(
-    `proposal on the page, ${free} free quantities: ${(search / 1000).toFixed(1)} s (goal: below 30), front of ${points} points ${(front / 1000).toFixed(1)} s (goal: below 180), longest task of the page meanwhile ${longest.toFixed(0)} ms (0: none above 50)`,
-  );
+  const { searches, free, front, points, longest } = await benchProposal();
+  line(`proposal on the page, ${free} free quantities (goal: below 30 s)`, spreadOf(searches));
+  line(`  front of ${points} points (goal: below 180 s)`, front);
+  line('  longest task of the page meanwhile (0: none above 50)', longest);
 }
-if (isWanted('page')) for (const line of pageLines(await benchPage())) console.log(line);
+if (isWanted('page')) {
+  const found = await benchPage();
+  for (const text of pageLines(found)) console.log(text);
+  line('  the largest paint, spread of the visits', spreadOf(found.times.paint));
+  line('  first figures, spread of the visits', spreadOf(found.times.figures));
+}
+if (IN_BROWSER.some(isWanted)) sayYardstick(unit);

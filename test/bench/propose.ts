@@ -8,24 +8,29 @@ import { frontChain, frontEnds, frontOf } from '../../src/solver/studies/propose
 import { propose } from '../../src/solver/studies/propose/proposal.ts';
 import { searchFrom } from '../../src/solver/studies/propose/search.ts';
 import { finish } from '../../src/solver/studies/study.ts';
-import { timed } from './yardstick.ts';
+import { printer, sayYardstick, spreadOf, timed } from './yardstick.ts';
 
 const STARTS = 20;
+const SEEDS = [1, 2, 3];
 const demos = new URL('../../web/demos/', import.meta.url);
 
 export function bench(): void {
+  const { line, unit } = printer(0);
   for (const file of readdirSync(demos)) {
     const design = JSON.parse(readFileSync(new URL(file, demos), 'utf8')) as Design;
     let wings = 0;
     let moved = 0;
-    const whole = timed(() => {
-      const proposal = finish(propose(design, { seed: 1 }));
-      wings = proposal.evaluations;
-      if (proposal.outcome === 'found')
-        moved = proposal.table.quantities.filter(({ range }) => range !== null).length;
-    });
-    console.log(
-      `proposal of ${file}, ${moved} free quantities: ${(whole / 1000).toFixed(1)} s, ${wings} wings (goal: below 30 s on two cores)`,
+    const whole = SEEDS.map((seed) =>
+      timed(() => {
+        const proposal = finish(propose(design, { seed }));
+        wings = proposal.evaluations;
+        if (proposal.outcome === 'found')
+          moved = proposal.table.quantities.filter(({ range }) => range !== null).length;
+      }),
+    );
+    line(
+      `proposal of ${file}, ${moved} free quantities, ${wings} wings (goal: below 30 s on two cores)`,
+      spreadOf(whole),
     );
     let points = 0;
     const front = timed(() => {
@@ -34,9 +39,7 @@ export function bench(): void {
       const chains = ends.chains.map((chain) => finish(frontChain(design, chain)));
       points = frontOf(ends, chains).points.length;
     });
-    console.log(
-      `front of ${file}, ${points} points: ${(front / 1000).toFixed(1)} s (goal: below 180 s on two cores)`,
-    );
+    line(`front of ${file}, ${points} points (goal: below 180 s on two cores)`, front);
     const ends = Array.from({ length: STARTS }, (_, k) =>
       finish(searchFrom(design, { seed: 100, start: k + 1 })),
     );
@@ -46,4 +49,5 @@ export function bench(): void {
       `${drags.length} of ${STARTS} scattered starts of ${file} hold every limit: drag ${least.toFixed(3)} N, spread ${((100 * (most - least)) / least).toFixed(3)} % (goal: within 1 %)`,
     );
   }
+  sayYardstick(unit);
 }

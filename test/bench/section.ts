@@ -63,7 +63,9 @@ export function bench(): void {
       keep(sample.cd);
     }
   });
-  console.log(`  each look after that: ${((1000 * look) / looks).toFixed(2)} microseconds`);
+  console.log(
+    `  each look after that: ${((1000 * look) / looks).toFixed(2)} microseconds (${(look / looks / unit).toExponential(1)} of the yardstick)`,
+  );
   line('a new section at the root of the wing, whole design re-solved', measure(resolveWith, 5));
   sayYardstick(unit);
 }

@@ -27,9 +27,13 @@ export interface Timing {
 /** Times repeated runs; the first fifth warms up and is not counted. */
 export function measure(run: (k: number) => void, runs: number): Timing {
   const warmUp = Math.ceil(runs / 5);
-  const times = Array.from({ length: runs + warmUp }, (_, k) => timed(() => run(k))).slice(warmUp);
-  times.sort((a, b) => a - b);
-  const at = (share: number) => times[Math.min(times.length - 1, Math.floor(share * times.length))]!;
+  return spreadOf(Array.from({ length: runs + warmUp }, (_, k) => timed(() => run(k))).slice(warmUp));
+}
+
+/** Median of times taken elsewhere, and a tenth of them either way; of few, the least and the most. */
+export function spreadOf(times: readonly number[]): Timing {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
   return { median: at(0.5), low: at(0.1), high: at(0.9) };
 }
 
@@ -64,7 +68,9 @@ export function printer(digits = 2): { line(name: string, time: Timing | number)
     line: (name, time) => {
       const middle = typeof time === 'number' ? time : time.median;
       const spread =
-        typeof time === 'number' ? '' : `, ${time.low.toFixed(digits)} to ${time.high.toFixed(digits)}`;
+        typeof time === 'number'
+          ? ', one run'
+          : `, ${time.low.toFixed(digits)} to ${time.high.toFixed(digits)}`;
       console.log(
         `${name}: ${middle.toFixed(digits)} ms${spread} (${(middle / unit).toFixed(2)} of the yardstick)`,
       );
