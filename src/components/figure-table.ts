@@ -18,7 +18,7 @@ const ownStyles = css`
     text-align: left;
     font-weight: 600;
     color: var(--soft);
-    padding-bottom: 0.2rem;
+    padding: 0.35rem 0 0.2rem;
   }
   th,
   td {

@@ -42,7 +42,7 @@ export class WantedFields extends LitElement {
       td number-field {
         --control-width: 6.5rem;
         display: inline-block;
-        min-width: 6.5rem;
+        width: clamp(6.5rem, 12vw, 9rem); /* alike, with a unit and without */
       }
       tbody th {
         white-space: normal;
