@@ -13,8 +13,8 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the free-surface image in the tangency',
     file: 'vortex/system.ts',
-    find: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);\n      addComponent(other',
-    put: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, ny, -nz);\n      addComponent(other',
+    find: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);\n        addComponent(other',
+    put: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, ny, -nz);\n        addComponent(other',
   },
   {
     name: 'sign of the trailing legs',
@@ -49,8 +49,8 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'tangency a twentieth of the chord too far aft',
     file: 'geometry/strips.ts',
-    find: 'slope / (4 * Math.PI * rows));',
-    put: 'slope / (4 * Math.PI * rows) + 0.05 / rows);',
+    find: 'return slope / (4 * Math.PI * rows);',
+    put: 'return slope / (4 * Math.PI * rows) + 0.05 / rows;',
   },
   {
     name: 'zero-lift angle a tenth too small',

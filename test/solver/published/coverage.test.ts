@@ -1,6 +1,8 @@
 /** The accuracy report can be trusted only if it asks enough, and if what it writes is what it computed. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { check, strain } from '../../published/check.ts';
+import { FAULTS } from '../../published/faults.ts';
 import { GROUPS } from '../../published/groups.ts';
 import type { PublishedRow } from '../../published/row.ts';
 
@@ -50,4 +52,15 @@ describe('a check', () => {
     expect(check(row(() => [Number.NaN]))[0]).toMatchObject({ isMissed: true, trouble: 'computed NaN' });
     expect(check(row(() => []))[0]!.isMissed).toBe(true);
   });
+});
+
+describe('a deliberate fault', () => {
+  it.each(FAULTS.map((fault) => [fault.name, fault] as const))(
+    'has its line in the solver, once: %s',
+    (_, fault) => {
+      const code = readFileSync(new URL(`../../../src/solver/${fault.file}`, import.meta.url), 'utf8');
+      expect(code.split(fault.find)).toHaveLength(2);
+      expect(fault.put).not.toBe(fault.find);
+    },
+  );
 });
