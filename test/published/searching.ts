@@ -17,6 +17,7 @@ import { frontChain, frontEnds, frontOf } from '../../src/solver/studies/propose
 import { planOf } from '../../src/solver/studies/propose/plan.ts';
 import { settle } from '../../src/solver/studies/propose/proposal.ts';
 import { searchFrom } from '../../src/solver/studies/propose/search.ts';
+import { standingOf } from '../../src/solver/studies/propose/standing.ts';
 import { rankPair } from '../../src/solver/studies/ridden.ts';
 import { finish } from '../../src/solver/studies/study.ts';
 import { goodDesign, plainDesign } from '../support/designs.ts';
@@ -224,6 +225,9 @@ const lengthening: Design = {
   },
 };
 
+const elliptic = plainDesign({ chord: { kind: 'elliptic', root: 0.1 } }); // 1 m, under 50 kg
+const ELLIPTIC_MOMENT = (50 * 9.80665 * 0.5 * 4) / (2 * 3 * Math.PI); // N m
+
 const proposals: PublishedRow[] = [
   {
     quantities: ['span, m', 'drag over the drawn foil’s, under 1 (1 yes)'],
@@ -258,14 +262,29 @@ const proposals: PublishedRow[] = [
   {
     quantities: ['root bending moment, N m'],
     conditions: 'elliptic wing of 1 m carrying 50 kg, as the plan of a proposal has it',
-    published: [(50 * 9.80665 * 0.5 * 4) / (2 * 3 * Math.PI)],
+    published: [ELLIPTIC_MOMENT],
     tolerance: [{ share: 0.005 }], // the extended line’s loading is not quite elliptic
     source: 'half the lift at the centroid of a quarter ellipse, 4/(3 pi) of the half span',
     status: 'derived',
     method: 'figures of a candidate, level running',
     compute: () => {
-      const { limits } = planOf(plainDesign({ chord: { kind: 'elliptic', root: 0.1 } }));
+      const { limits } = planOf(elliptic);
       return [limits.find(({ name }) => name === 'rootMoment')?.drawn ?? Number.NaN];
+    },
+  },
+  {
+    quantities: ['root bending moment, N m'],
+    conditions: 'the same wing with a brief of 100 kg, weighed in the one of 50 kg',
+    published: [ELLIPTIC_MOMENT],
+    tolerance: [{ share: 0.005 }],
+    source: 'half the lift at the centroid of a quarter ellipse, 4/(3 pi) of the half span',
+    status: 'derived',
+    method: 'standing of another design in a brief',
+    compute: () => {
+      const { brief } = elliptic;
+      const heavy: Design = { ...elliptic, brief: { ...brief, allUpMass: 2 * brief.allUpMass } };
+      const standing = standingOf(heavy, { brief, weights: null, front: [] });
+      return [standing?.figures.rootMoment ?? Number.NaN];
     },
   },
   {
