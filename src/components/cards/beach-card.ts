@@ -71,7 +71,7 @@ export class BeachCard extends LitElement {
 
   protected override willUpdate(changed: Map<string, unknown>): void {
     if ((changed.has('fragment') || changed.has('read')) && this.read) this.#open(this.read);
-    document.documentElement.dataset.look = this.look;
+    if (this.isConnected) document.documentElement.dataset.look = this.look; // a card taken away may still hear of figures
   }
 
   #open(read: (text: string) => Reading): void {
