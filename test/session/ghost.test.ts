@@ -6,6 +6,7 @@ import { Reports } from '../../src/session/reports.ts';
 import { Studies } from '../../src/session/studies.ts';
 import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
 import type { Report } from '../../src/solver/report.ts';
+import { eventually } from '../support/eventually.ts';
 import { memoryKept } from '../support/kept.ts';
 import { demo } from './designs.ts';
 
@@ -37,7 +38,7 @@ describe('the ghost', () => {
     const { kept: mine } = await kept.keep(demo());
     ghosts.choose(mine.id);
     expect(ghosts.current).toMatchObject({ name: demo().name, report: null });
-    await vi.waitFor(() => expect(ghosts.current!.report!.lift.total).toBe(demo().brief.allUpMass));
+    await eventually(() => expect(ghosts.current!.report!.lift.total).toBe(demo().brief.allUpMass));
     ghosts.letGo();
     expect(ghosts.current).toBeNull();
   });
@@ -46,7 +47,7 @@ describe('the ghost', () => {
     const { kept, ghosts, changed } = page();
     const { kept: mine } = await kept.keep(demo());
     ghosts.choose(mine.id);
-    await vi.waitFor(() => expect(ghosts.current!.report).not.toBeNull());
+    await eventually(() => expect(ghosts.current!.report).not.toBeNull());
     const { current } = ghosts;
     changed.mockClear();
     kept.annotate(mine.id, 'note');
@@ -70,7 +71,7 @@ describe('the ghost', () => {
     const { kept, ghosts } = page();
     const { kept: mine } = await kept.keep(demo());
     ghosts.choose(mine.id);
-    await vi.waitFor(() => expect(ghosts.current!.report).not.toBeNull());
+    await eventually(() => expect(ghosts.current!.report).not.toBeNull());
     const { report } = ghosts.current!;
     kept.rename(mine.id, 'Called otherwise');
     expect(ghosts.current).toMatchObject({ name: 'Called otherwise' });

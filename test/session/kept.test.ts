@@ -1,6 +1,7 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Channel, KeptDesigns, type KeptStore } from '../../src/session/kept.ts';
 import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
+import { eventually } from '../support/eventually.ts';
 import { memoryKept } from '../support/kept.ts';
 import { demo } from './designs.ts';
 
@@ -128,10 +129,10 @@ describe('the shelf of kept designs', () => {
     const open = channels();
     const [one, other] = [shelf(store, open()), shelf(store, open())];
     const { kept } = await one.keep(demo());
-    await vi.waitFor(() => expect(other.list).toHaveLength(1));
+    await eventually(() => expect(other.list).toHaveLength(1));
     other.mark(kept.id, 'glide', 5);
     one.annotate(kept.id, 'Both of us');
-    await vi.waitFor(() => {
+    await eventually(() => {
       for (const tab of [one, other])
         expect(tab.find(kept.id)).toMatchObject({ marks: { glide: 5 }, notes: 'Both of us' });
     });
@@ -165,7 +166,7 @@ describe('the shelf of kept designs', () => {
     expect(mine.list).toHaveLength(1);
     isFull = false;
     mine.annotate(outcome.kept.id, 'room again');
-    await vi.waitFor(() => expect(mine.list).toMatchObject([{ isStored: true }]));
+    await eventually(() => expect(mine.list).toMatchObject([{ isStored: true }]));
     const again = shelf(store);
     await again.load();
     expect(again.list).toMatchObject([{ notes: 'room again', text: outcome.kept.text }]);

@@ -1,11 +1,12 @@
 /** The search as the page follows it, with studies that only count. */
-import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { Proposals } from '../../src/session/proposals.ts';
 import type { StudyNews, StudyOrder } from '../../src/session/study-messages.ts';
 import { type AnyStudies, StudyServer } from '../../src/session/study-server.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import type { SettleOptions } from '../../src/solver/studies/propose/proposal.ts';
 import type { StartOptions } from '../../src/solver/studies/propose/search.ts';
+import { eventually } from '../support/eventually.ts';
 import { demo as makeDemo } from './designs.ts';
 
 const demo = makeDemo();
@@ -99,7 +100,7 @@ describe('a search', () => {
     gate.open = 2;
     const proposals = make(4);
     const done = proposals.search(demo, 1);
-    await vi.waitFor(() => expect(proposals.bestDrag).toBe(88));
+    await eventually(() => expect(proposals.bestDrag).toBe(88));
     expect(proposals.preview?.name).toBe('start 1');
     expect(proposals.share).toBeGreaterThan(0.3);
     expect(proposals.share).toBeLessThan(1);
@@ -114,7 +115,7 @@ describe('a search', () => {
     gate.open = 2;
     const proposals = make(4);
     void proposals.search(demo, 5);
-    await vi.waitFor(() => expect(proposals.bestDrag).toBe(88));
+    await eventually(() => expect(proposals.bestDrag).toBe(88));
     proposals.cancel();
     expect(proposals).toMatchObject({ activity: 'idle', isUnfinished: true, proposal: null });
     expect(proposals.preview?.name).toBe('start 1');
@@ -127,7 +128,7 @@ describe('a search', () => {
     gate.open = 0;
     const proposals = make();
     void proposals.search(demo, 5);
-    await vi.waitFor(() => expect(proposals.share).toBeGreaterThan(0));
+    await eventually(() => expect(proposals.share).toBeGreaterThan(0));
     proposals.cancel();
     expect(proposals).toMatchObject({ activity: 'idle', isUnfinished: false, preview: null });
   });
@@ -146,7 +147,7 @@ describe('a search', () => {
     gate.open = 1;
     const proposals = make();
     void proposals.search(named('one'), 1);
-    await vi.waitFor(() => expect(proposals.bestDrag).toBe(90));
+    await eventually(() => expect(proposals.bestDrag).toBe(90));
     gate.open = STARTS;
     await proposals.search(named('two'), 2);
     expect(proposals.asked?.design.name).toBe('two');

