@@ -12,6 +12,7 @@ import { type Entry, entriesOf, OPEN } from '../beside/entries.ts';
 import { type KeptRemovedEvent, writeTime } from '../beside/kept-card.ts';
 import '../beside/kept-card.ts';
 import '../beside/ridden-section.ts';
+import { firstButton } from '../first-button.ts';
 import { studyStyles } from '../study-styles.ts';
 import { extentOf } from '../view-frame.ts';
 
@@ -24,6 +25,7 @@ export class BesidePanel extends LitElement {
   static override styles = [
     answerStyles,
     studyStyles,
+    firstButton,
     css`
       .caution + section {
         border-top: 0;
@@ -47,12 +49,6 @@ export class BesidePanel extends LitElement {
         gap: 0.35rem 0.6rem;
         align-items: center;
         margin: 0.4rem 0;
-      }
-      .first {
-        background: var(--carry);
-        color: var(--paper);
-        border-color: var(--carry);
-        font-weight: 600;
       }
       .chosen {
         display: flex;

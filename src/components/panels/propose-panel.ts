@@ -11,6 +11,7 @@ import type { StandingOptions } from '../../solver/studies/propose/standing.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { type Change, DesignKeepEvent } from '../events.ts';
 import { tableStyles } from '../figure-table.ts';
+import { firstButton } from '../first-button.ts';
 import type { Ghost } from '../ghost.ts';
 import { GhostStudy } from '../ghost-study.ts';
 import { foundPart } from '../propose/found-part.ts';
@@ -30,7 +31,7 @@ import { studyStyles } from '../study-styles.ts';
  */
 @customElement('propose-panel')
 export class ProposePanel extends LitElement {
-  static override styles = [answerStyles, studyStyles, tableStyles, proposeStyles];
+  static override styles = [answerStyles, studyStyles, tableStyles, firstButton, proposeStyles];
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';

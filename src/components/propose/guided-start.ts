@@ -17,6 +17,7 @@ import '../choice-field.ts';
 import type { Choice } from '../choice-field.ts';
 import type { Change, DesignEditEvent } from '../events.ts';
 import '../number-field.ts';
+import { firstButton } from '../first-button.ts';
 import { panelStyles } from '../panel-styles.ts';
 
 /** A whole design to begin from; `label` names the step for undo. */
@@ -48,6 +49,7 @@ const HOLD_CHOICES: readonly Choice[] = [
 export class GuidedStart extends LitElement {
   static override styles = [
     panelStyles,
+    firstButton,
     css`
       .row {
         display: flex;
@@ -58,13 +60,6 @@ export class GuidedStart extends LitElement {
       button[aria-expanded='true'] {
         border-color: var(--carry);
         font-weight: 650;
-      }
-      button.first {
-        background: var(--carry);
-        border-color: var(--carry);
-        color: var(--paper);
-        font-weight: 600;
-        padding: 0.35rem 0.9rem;
       }
       .questions {
         display: grid;

@@ -8,13 +8,6 @@ export const proposeStyles = css`
     align-items: center;
     margin: 0.5rem 0;
   }
-  button.first {
-    background: var(--carry);
-    border-color: var(--carry);
-    color: var(--paper);
-    font-weight: 600;
-    padding: 0.35rem 0.9rem;
-  }
   button:disabled {
     opacity: 0.5;
     cursor: default;

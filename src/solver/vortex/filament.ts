@@ -175,6 +175,20 @@ export function forcePlace(
   return ((controlY - ay) * ly + (controlZ - az) * lz) / (ly * ly + lz * lz);
 }
 
+/** That place on the segment from node a of three coordinate arrays: x, y, z. */
+export function forcePoint(
+  nodeX: Float64Array,
+  nodeY: Float64Array,
+  nodeZ: Float64Array,
+  a: number,
+  controlY: number,
+  controlZ: number,
+): [number, number, number] {
+  const share = forcePlace(nodeY[a]!, nodeZ[a]!, nodeY[a + 1]!, nodeZ[a + 1]!, controlY, controlZ);
+  const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
+  return [at(nodeX), at(nodeY), at(nodeZ)];
+}
+
 /**
  * Far behind, in the y-z plane, the legs are whole vortex lines. Adds to out[offset + column + j] the component along
  * (ay, az) of the velocity of segment j's pair of lines.

@@ -6,7 +6,7 @@
  */
 import type { Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, type BoundLine, forcePlace, MEAN_DISTANCE } from './filament.ts';
+import { addComponent, addVelocity, type BoundLine, forcePoint, MEAN_DISTANCE } from './filament.ts';
 
 /** A surface by halves; both cut at the same stations, roots at the same place. */
 export interface Halves {
@@ -149,10 +149,7 @@ function fieldOf(arrays: Arrays, depth: number | null): Field {
 
 /** Where segment i, which begins at node a, carries its force. */
 function placeOf({ nodes, control }: Arrays, i: number, a: number): [number, number, number] {
-  const [, y, z] = nodes;
-  const share = forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, control[3 * i + 1]!, control[3 * i + 2]!);
-  const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
-  return [at(nodes[0]), at(y), at(z)];
+  return forcePoint(...nodes, a, control[3 * i + 1]!, control[3 * i + 2]!);
 }
 
 /** Kutta and Joukowski on every bound segment. */

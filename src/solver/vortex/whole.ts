@@ -16,7 +16,7 @@ import {
   addVelocity,
   addWakeComponent,
   type BoundLine,
-  forcePlace,
+  forcePoint,
   MEAN_DISTANCE,
 } from './filament.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
@@ -250,10 +250,7 @@ function bindField(foil: WholeFoil, depth: number | null): Influence {
 
 /** Where segment i, which begins at node a, carries its force. */
 function placeOf({ nodes, controls }: WholeFoil, i: number, a: number): [number, number, number] {
-  const { x, y, z } = nodes;
-  const share = forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, controls.y[i]!, controls.z[i]!);
-  const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
-  return [at(x), at(y), at(z)];
+  return forcePoint(nodes.x, nodes.y, nodes.z, a, controls.y[i]!, controls.z[i]!);
 }
 
 function forEachSegment(foil: WholeFoil, visit: (segment: number, node: number) => void): void {
