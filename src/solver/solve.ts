@@ -3,7 +3,7 @@
  * calls; the report shares nothing with them.
  */
 import type { Design } from './design/document.ts';
-import { deepLift, drawLedger, type Running } from './forces/ledger.ts';
+import { deepLift, drawLedger, isBent, type Running } from './forces/ledger.ts';
 import {
   type AlphaLoads,
   alphaForLift,
@@ -51,7 +51,7 @@ export function solve(design: Design, options: ConditionOptions = {}): Report {
   const resolution = resolutionOf(options);
   const condition = conditionOf(design.brief, options);
   const craft = craftFor(design, condition.depth, resolution);
-  const flow = pool.solve('design', craft, 'whole', true);
+  const flow = pool.solve('design', craft, 'whole', isBent(craft.wing));
   const loads = alphaLoads(flow.system, flow.symmetric);
   const pressure = condition.density * condition.speed ** 2; // rho V^2
   const alpha = condition.alpha ?? alphaForLift(loads, condition.lift / pressure);
@@ -76,9 +76,9 @@ function assembleReport(
 
   mixAlpha(flow.symmetric, alpha, flow.base);
   gatherStrips(system, flow.base.circulation, flow.stripCirculation);
-  const wake = system.fillWake();
-  const drag = inducedDrag(wake, flow.stripCirculation) * pressure;
-  const least = leastDrag(system, wake, wing.span);
+  const rig = rigOf(design, craft, flow);
+  const drag = inducedDrag(rig.wakes.free, flow.stripCirculation) * pressure;
+  const least = leastDrag(system, rig.wakes.free, wing.span);
   const profile = profileFor(design, resolution.sections);
   const strips = stripFigures(craft, flow, condition, least, profile);
   const sums = sumWing(strips.wing);
@@ -89,7 +89,7 @@ function assembleReport(
   const { x, height } = design.brief.balance;
   const hold = holdTerms(wing, stabilizer, lift.CL);
 
-  const level = levelDrag(rigOf(design, craft, flow), condition, profile)({ alpha, turn: 0 });
+  const level = levelDrag(rig, condition, profile)({ alpha, turn: 0 });
   const { wingProfile, stabilizerProfile } = level.sources;
   const running: Running = {
     alpha,

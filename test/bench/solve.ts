@@ -42,7 +42,7 @@ export function bench(): void {
     const alpha = alphaForLift(loads, lift / pressure);
     mixAlpha(flow.symmetric, alpha, flow.base);
     gatherStrips(system, flow.base.circulation, flow.stripCirculation);
-    const wake = system.fillWake();
+    const wake = system.fillWakes().free;
     const drag = inducedDrag(wake, flow.stripCirculation) * pressure;
     const least = leastDrag(system, wake, craft.wing.span);
     const foil = derivativesOf(lateralLoads(system, flow.base, flow.foil), { ...reference, x: 0, z: 0 });

@@ -37,7 +37,7 @@ export function leastFactor(span: number, first: Strips, second: Strips | null =
   const system = new VortexSystem(first.count, second?.count ?? 0, 0, 1);
   system.load({ wing: first, stabilizer: second, strut: null }, null);
   const n = system.strips;
-  const a = system.fillWake().map((flow) => -flow);
+  const a = system.fillWakes().free.map((flow) => -flow);
   const circulation = system.alongY.slice();
   const pivots = new Int32Array(n);
   factor(a, n, pivots);

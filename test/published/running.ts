@@ -44,10 +44,8 @@ const runner = (design: Design, profile: ProfileModel = fixedProfile) =>
 /** A section that stalls at a lift coefficient of one. */
 const stalls: ProfileModel = {
   ...fixedProfile,
-  surface: (_surface, _eta, _cl, _reynolds, out) => {
-    out.cd = 0.008;
-    out.clMax = 1;
-  },
+  cd: () => 0.008,
+  clMax: () => 1,
 };
 
 const polar: PublishedRow[] = [

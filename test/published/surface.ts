@@ -63,7 +63,7 @@ function biplaneFactor(gapOverSpan: number): number {
   const circulation = parts.wing.controlY.map((y) => Math.sqrt(1 - 4 * y * y));
   const drag = (depth: number | null) => {
     system.load(parts, depth);
-    return inducedDrag(system.fillWake(), circulation);
+    return inducedDrag(system.fillWakes().free, circulation);
   };
   return drag(craft.depth) / drag(null) - 1;
 }

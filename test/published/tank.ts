@@ -145,8 +145,7 @@ function wideFoilWaves(chord: number, speed: number, depth: number, lift: number
   const system = new VortexSystem(strips, 0, 0, 1);
   system.load(parts, depth);
   const circulation = Float64Array.from(system.controlY, (y) => Math.sqrt(1 - ((2 * y) / span) ** 2));
-  const wakes = { free: system.fillWake().slice(), lid: system.fillWake(-1).slice() };
-  const drag = waveDrag(system, wakes, circulation, depth, speed) / ((2 / 3) * span); // m, of unit circulation
+  const drag = waveDrag(system, system.fillWakes(), circulation, depth, speed) / ((2 / 3) * span); // m, of unit circulation
   const strength = 0.5 * chord * lift; // circulation over speed, m
   return (2 * drag * strength ** 2) / chord;
 }

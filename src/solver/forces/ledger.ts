@@ -39,8 +39,8 @@ export function drawLedger(
 ): Ledger {
   const { normalForce, verticalLift, pushedSideways } = running;
   const bent = isBent(craft.wing);
-  const twin = bent ? runTwin(pool, unrolledTwin(craft, planform, resolution), running, profile) : null;
-  const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running, profile) : null;
+  const twin = bent ? runTwin(pool, unrolledTwin(craft, planform, resolution), running, profile, true) : null;
+  const sameSpan = bent ? runTwin(pool, sameSpanTwin(craft), running, profile, false) : null;
   const flatLift = twin?.verticalLift ?? verticalLift;
   const lostLift = flatLift - verticalLift;
   const lostFraction = share(lostLift, flatLift);
@@ -68,7 +68,7 @@ export function drawLedger(
 }
 
 /** A wing with no droop anywhere is its own twin. */
-function isBent(wing: Surface): boolean {
+export function isBent(wing: Surface): boolean {
   for (let k = 0; k <= 100; k++) if (wing.droop(k / 100) !== 0) return true;
   return false;
 }
@@ -100,8 +100,9 @@ function runTwin(
   twin: Craft,
   running: Running,
   profile: ProfileModel,
+  besideDeep: boolean,
 ): { verticalLift: number; deepLift: number | null; price: TwinPrice } {
-  const flow = pool.solve('twin', twin, 'angle', true);
+  const flow = pool.solve('twin', twin, 'angle', besideDeep);
   const loads = alphaLoads(flow.system, flow.symmetric);
   const alpha = alphaForLift(loads, running.lift / running.pressure);
   const drag = farField(flow, alpha) * running.pressure;
@@ -126,7 +127,7 @@ function runTwin(
 export function farField(flow: Flow, alpha: number): number {
   mixAlpha(flow.symmetric, alpha, flow.base);
   gatherStrips(flow.system, flow.base.circulation, flow.stripCirculation);
-  return inducedDrag(flow.system.fillWake(), flow.stripCirculation);
+  return inducedDrag(flow.system.fillWakes().free, flow.stripCirculation);
 }
 
 /** Vertical lift (N) of the wing at the running angle in deep water; null where the flow is deep already. */

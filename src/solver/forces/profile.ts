@@ -7,24 +7,22 @@ import { RANGES } from '../design/ranges.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Stream } from './drag-sources.ts';
 
-/** A section strip at its place on a surface. */
-export interface ProfilePoint {
-  cd: number;
-  clMax: number; // greatest usable lift coefficient; infinite where the model does not know
-}
-
 export interface ProfileModel {
   readonly source: 'polars' | 'fixed';
   /** Chord Reynolds numbers asked for so far at which no flow settled: the next higher one that does answers there. */
   unsettled?(): number[];
-  /** Fills `out` for a strip at eta of wing or stabilizer with lift coefficient cl at a chord Reynolds number. */
-  surface(part: 'wing' | 'stabilizer', eta: number, cl: number, reynolds: number, out: ProfilePoint): void;
+  /** Drag coefficient of a strip at eta with lift coefficient cl at a chord Reynolds number. */
+  cd(part: LiftingPart, eta: number, cl: number, reynolds: number): number;
+  /** Its greatest usable lift coefficient; infinite where the model does not know. */
+  clMax(part: LiftingPart, eta: number, reynolds: number): number;
   /**
    * The strut's section without side force, its layer left alone or kept turbulent from the nose; null leaves it to
    * turbulent friction with a form factor.
    */
   strutCd(reynolds: number, layer: StrutLayer): number | null;
 }
+
+export type LiftingPart = 'wing' | 'stabilizer';
 
 export type StrutLayer = 'natural' | 'turbulent';
 
@@ -46,10 +44,8 @@ export const FIXED_CD = 0.008;
 
 export const fixedProfile: ProfileModel = {
   source: 'fixed',
-  surface: (_part, _eta, _cl, _reynolds, out) => {
-    out.cd = FIXED_CD;
-    out.clMax = FIXED_CL_MAX;
-  },
+  cd: () => FIXED_CD,
+  clMax: () => FIXED_CL_MAX,
   strutCd: () => null,
 };
 
@@ -63,7 +59,6 @@ export function profileDrag(
   { speed, density, viscosity }: Stream,
   profile: ProfileModel,
 ): number {
-  const point: ProfilePoint = { cd: 0, clMax: 0 };
   let sum = 0;
   let first = 0;
   for (const part of ['wing', 'stabilizer'] as const) {
@@ -72,8 +67,7 @@ export function profileDrag(
     for (let k = 0; k < strips.count; k++) {
       const chord = strips.chord[k]!;
       const cl = (2 * circulation[first + k]!) / chord;
-      profile.surface(part, strips.eta[k]!, cl, (speed * chord) / viscosity, point);
-      sum += point.cd * chord * strips.width[k]!;
+      sum += profile.cd(part, strips.eta[k]!, cl, (speed * chord) / viscosity) * chord * strips.width[k]!;
     }
     first += strips.count;
   }

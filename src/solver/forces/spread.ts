@@ -5,7 +5,7 @@ import type { StripFigures } from '../report.ts';
 import type { Flow } from '../vortex/flow.ts';
 import type { LeastDrag } from '../vortex/wake.ts';
 import type { Stream } from './drag-sources.ts';
-import type { ProfileModel, ProfilePoint } from './profile.ts';
+import type { LiftingPart, ProfileModel } from './profile.ts';
 
 /**
  * Strip figures from the flow's `base` mix (stream speed 1) and its gathered strip circulations.
@@ -19,15 +19,21 @@ export function stripFigures(
   profile: ProfileModel,
 ): { wing: StripFigures[]; stabilizer: StripFigures[] } {
   const { wing: wingParts, stabilizer: stabilizerParts } = craft.parts;
-  const wing = stripsOf(wingParts, flow, 0, 0, stream, (...at) => profile.surface('wing', ...at));
+  const wing = stripsOf(wingParts, flow, 0, 0, stream, 'wing', profile);
   const lift = wing.reduce((sum, strip) => sum + 2 * strip.forceZ, 0);
   const scale = lift / (2 * stream.density * stream.speed * least.measure);
   wing.forEach((strip, k) => {
     strip.leastCirculation = least.circulation[k]! * scale;
   });
   const stabilizer = stabilizerParts
-    ? stripsOf(stabilizerParts, flow, wingParts.count, flow.system.wingSegments, stream, (...at) =>
-        profile.surface('stabilizer', ...at),
+    ? stripsOf(
+        stabilizerParts,
+        flow,
+        wingParts.count,
+        flow.system.wingSegments,
+        stream,
+        'stabilizer',
+        profile,
       )
     : [];
   return { wing, stabilizer };
@@ -39,12 +45,12 @@ function stripsOf(
   firstStrip: number,
   firstSegment: number,
   { speed, density, viscosity }: Stream,
-  section: (eta: number, cl: number, reynolds: number, out: ProfilePoint) => void,
+  part: LiftingPart,
+  profile: ProfileModel,
 ): StripFigures[] {
   const { alongX, alongY, alongZ, controlY, controlZ } = flow.system;
   const { x, y, z } = flow.base.field;
   const pressure = density * speed * speed;
-  const point: ProfilePoint = { cd: 0, clMax: 0 };
   return Array.from({ length: parts.count }, (_, k) => {
     let forceY = 0;
     let forceZ = 0;
@@ -59,7 +65,6 @@ function stripsOf(
     const chord = parts.chord[k]!;
     const cl = (2 * circulation) / (speed * chord);
     const reynolds = (speed * chord) / viscosity;
-    section(parts.eta[k]!, cl, reynolds, point);
     return {
       eta: parts.eta[k]!,
       x: parts.quarterX[k]!,
@@ -74,8 +79,8 @@ function stripsOf(
       forceY,
       forceZ,
       reynolds,
-      cd: point.cd,
-      usableCl: point.clMax,
+      cd: profile.cd(part, parts.eta[k]!, cl, reynolds),
+      usableCl: profile.clMax(part, parts.eta[k]!, reynolds),
       leastCirculation: 0,
     };
   });

@@ -10,15 +10,19 @@
  * of a drooped tip is left out. Source of the method: Y. T. Wu, Caltech Hydrodynamics Laboratory Report 26-8, 1953;
  * J. P. Breslin, J. Ship Research 1, 1957 (both from memory).
  */
-import type { VortexSystem } from '../vortex/system.ts';
+import type { VortexSystem, Wakes } from '../vortex/system.ts';
 import { inducedDrag } from '../vortex/wake.ts';
 
 const GRAVITY = 9.80665; // m/s2, standard
-const LEAST_PANELS = 120;
+/** Where the integrand has fallen to exp(-2 REACH) of itself, and the steps that hold 1e-9 of the whole there. */
+const REACH = 10;
+const WIDEST_STEP = 0.4; // of u: sec^3 t branches at u = i
+const PHASE_STEPS = 1.8; // a radian of the widest phase
+const LEAST_PANELS = 20;
 
 /**
  * Wave drag per rho V^2 (m2) of strip circulations (m2/s per m/s) at `depth` (m) and speed (m/s), from the wakes under a
- * rigid lid and under the free surface (`fillWake(-1)` and `fillWake()`; copies, as each call refills the same array).
+ * rigid lid and under the free surface.
  */
 export function waveDrag(
   system: VortexSystem,
@@ -28,11 +32,6 @@ export function waveDrag(
   speed: number,
 ): number {
   return imageDifference(wakes, circulation) + waveForm(system, [circulation], depth, speed)[0]!;
-}
-
-export interface Wakes {
-  lid: Float64Array;
-  free: Float64Array;
 }
 
 /** Induced drag under a rigid lid less that under the free surface, per rho V^2 (m2). */
@@ -45,7 +44,8 @@ export function imageDifference({ lid, free }: Wakes, circulation: Float64Array)
  * w_a w_b form[a, b]. A speed pays for its waves once, whatever mixtures a balance then tries.
  *
  * With u = tan t, sec^5 t dt = (1 + u^2)^(3/2) du. The integrand is even and analytic in u and falls as
- * exp(-2 nu d u^2), so the trapezoidal rule reaches rounding once its step resolves the widest phase, nu b u^2.
+ * exp(-2 nu d u^2), so the trapezoidal rule converges faster than any power once its step resolves the widest phase,
+ * nu b u^2.
  */
 export function waveForm(
   system: VortexSystem,
@@ -55,9 +55,9 @@ export function waveForm(
 ): Float64Array {
   const nu = GRAVITY / speed ** 2;
   const shallowest = depth - largest(system.placeZ, system.foil);
-  const end = Math.sqrt(18 / (nu * shallowest));
-  const widest = 2.6 * nu * largest(system.placeY, system.foil) * end * end;
-  const panels = Math.max(LEAST_PANELS, Math.ceil(widest));
+  const end = Math.sqrt(REACH / (nu * shallowest));
+  const widest = nu * largest(system.placeY, system.foil) * end * end;
+  const panels = Math.ceil(Math.max(LEAST_PANELS, end / WIDEST_STEP, PHASE_STEPS * widest));
   const step = end / panels;
   const count = loadings.length;
   const form = new Float64Array(count * count);

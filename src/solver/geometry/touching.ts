@@ -8,38 +8,44 @@ import type { Surface } from './surface.ts';
 const STATIONS = 48; // along each half
 const HALF_THICKNESS = 0.05; // of the chord
 
-interface Line {
-  y: Float64Array;
-  z: Float64Array;
+interface Edges {
   ahead: Float64Array; // x of the leading edge
   chord: Float64Array;
 }
 
-function lineOf(surface: Surface): Line {
-  const each = (value: (eta: number) => number) =>
-    Float64Array.from({ length: STATIONS + 1 }, (_, k) => value(k / STATIONS));
-  return {
-    y: each((eta) => surface.point(eta).y),
-    z: each((eta) => surface.point(eta).z),
-    ahead: each((eta) => surface.x(eta) - 0.25 * surface.chord(eta)),
-    chord: each((eta) => surface.chord(eta)),
-  };
+interface Line extends Edges {
+  y: Float64Array;
+  z: Float64Array;
+}
+
+const each = (value: (eta: number) => number): Float64Array =>
+  Float64Array.from({ length: STATIONS + 1 }, (_, k) => value(k / STATIONS));
+
+function edgesOf(surface: Surface): Edges {
+  const chord = each(surface.chord);
+  return { ahead: each(surface.x).map((x, k) => x - 0.25 * chord[k]!), chord };
+}
+
+function lineOf(surface: Surface, edges: Edges): Line {
+  const points = Array.from(edges.chord, (_, k) => surface.point(k / STATIONS));
+  return { ...edges, y: Float64Array.from(points, ({ y }) => y), z: Float64Array.from(points, ({ z }) => z) };
 }
 
 /** Where the two touch first from the root: the wing's y there, m; null when they do not. */
 export function touchingAt(wing: Surface, stabilizer: Surface): number | null {
-  const one = lineOf(wing);
-  const other = lineOf(stabilizer);
-  if (aftEnd(one) < Math.min(...other.ahead) || aftEnd(other) < Math.min(...one.ahead)) return null;
+  const [ahead, aft] = [edgesOf(wing), edgesOf(stabilizer)];
+  if (aftEnd(ahead) < Math.min(...aft.ahead) || aftEnd(aft) < Math.min(...ahead.ahead)) return null;
+  const one = lineOf(wing, ahead);
+  const other = lineOf(stabilizer, aft);
   for (let i = 0; i < STATIONS; i++)
     for (let j = 0; j < STATIONS; j++)
       if (overlapInX(one, i, other, j) && isNear(one, i, other, j)) return one.y[i]!;
   return null;
 }
 
-const aftEnd = ({ ahead, chord }: Line) => Math.max(...ahead.map((x, k) => x + chord[k]!));
+const aftEnd = ({ ahead, chord }: Edges) => Math.max(...ahead.map((x, k) => x + chord[k]!));
 
-function overlapInX(one: Line, i: number, other: Line, j: number): boolean {
+function overlapInX(one: Edges, i: number, other: Edges, j: number): boolean {
   return one.ahead[i]! < other.ahead[j]! + other.chord[j]! && other.ahead[j]! < one.ahead[i]! + one.chord[i]!;
 }
 

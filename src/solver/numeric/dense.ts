@@ -109,16 +109,29 @@ export function solveFactored(
       b[row] = keep;
     }
   }
-  for (let i = 1; i < size; i++) {
-    const start = i * stride;
-    let sum = b[i]!;
-    for (let j = 0; j < i; j++) sum -= a[start + j]! * b[j]!;
-    b[i] = sum;
-  }
+  for (let i = 1; i < size; i++) b[i]! -= dot(a, i * stride, b, 0, i);
   for (let i = size - 1; i >= 0; i--) {
     const start = i * stride;
-    let sum = b[i]!;
-    for (let j = i + 1; j < size; j++) sum -= a[start + j]! * b[j]!;
-    b[i] = sum / a[start + i]!;
+    b[i] = (b[i]! - dot(a, start, b, i + 1, size)) / a[start + i]!;
   }
+}
+
+/**
+ * Sum of a[start + j] b[j] for j from `from` to before `end`: part of a matrix's row times a vector. Four sums side by
+ * side, since one alone waits for each addition to finish before the next.
+ */
+export function dot(a: Float64Array, start: number, b: Float64Array, from: number, end: number): number {
+  let p = 0;
+  let q = 0;
+  let r = 0;
+  let s = 0;
+  let j = from;
+  for (; j + 3 < end; j += 4) {
+    p += a[start + j]! * b[j]!;
+    q += a[start + j + 1]! * b[j + 1]!;
+    r += a[start + j + 2]! * b[j + 2]!;
+    s += a[start + j + 3]! * b[j + 3]!;
+  }
+  for (; j < end; j++) p += a[start + j]! * b[j]!;
+  return p + q + (r + s);
 }

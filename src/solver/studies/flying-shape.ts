@@ -130,7 +130,7 @@ function measure(flow: Flow, craft: Craft, condition: Condition, angle?: number)
     alpha,
     lift,
     liftAtSameAngle: liftAt(angle ?? alpha),
-    drag: pressure * inducedDrag(flow.system.fillWake(), flow.stripCirculation),
+    drag: pressure * inducedDrag(flow.system.fillWakes().free, flow.stripCirculation),
     effectiveDroop,
     holdIndex: CL > 0 ? (1000 * effectiveDroop * volume) / (CL * area * span) : null,
     rollFromYaw: by.Clp === 0 ? null : by.Clr / Math.abs(by.Clp),

@@ -10,9 +10,10 @@ import {
   sprayDrag,
   strutFrictionDrag,
 } from '../forces/drag-sources.ts';
-import { type ProfileModel, type ProfilePoint, turbulentLength } from '../forces/profile.ts';
+import { type ProfileModel, turbulentLength } from '../forces/profile.ts';
 import { imageDifference, waveForm } from '../forces/wave-drag.ts';
 import { thicknessRatio } from '../geometry/outline.ts';
+import { dot } from '../numeric/dense.ts';
 import type { DragSources } from '../report.ts';
 import { fuselageLength, type Rig } from './rig.ts';
 
@@ -69,25 +70,22 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
   const sources = { wingInduced: 0, stabilizerInduced: 0, wingProfile: 0, stabilizerProfile: 0 };
   const stripCl = new Float64Array(n);
   const stripMargin = new Float64Array(wing);
-  const point: ProfilePoint = { cd: 0, clMax: Number.POSITIVE_INFINITY };
   let moment = 0;
   let stallMargin = Number.POSITIVE_INFINITY;
   let stallStrip = 0;
   let stabilizerMargin = Number.POSITIVE_INFINITY;
   for (let i = 0; i < n; i++) {
-    const onWing = i < wing;
-    let flow = 0;
-    for (let j = 0; j < n; j++) flow += wakes.free[i * n + j]! * circulation[j]!;
-    const induced = -2 * q * circulation[i]! * flow;
+    const part = i < wing ? 'wing' : 'stabilizer';
+    const induced = -2 * q * circulation[i]! * dot(wakes.free, i * n, circulation, 0, n);
     const cl = (2 * circulation[i]!) / chord[i]!;
     stripCl[i] = cl;
     const reynolds = (stream.speed * chord[i]!) / stream.viscosity;
-    profile.surface(onWing ? 'wing' : 'stabilizer', eta[i]!, cl, reynolds, point);
-    const friction = 2 * q * area[i]! * point.cd;
-    if (onWing) {
+    const friction = 2 * q * area[i]! * profile.cd(part, eta[i]!, cl, reynolds);
+    const clMax = profile.clMax(part, eta[i]!, reynolds);
+    if (part === 'wing') {
       sources.wingInduced += induced;
       sources.wingProfile += friction;
-      const margin = point.clMax - cl;
+      const margin = clMax - cl;
       stripMargin[i] = margin;
       if (margin < stallMargin) {
         stallMargin = margin;
@@ -96,7 +94,7 @@ function liftingDrag(rig: Rig, stream: Stream, circulation: Float64Array, profil
     } else {
       sources.stabilizerInduced += induced;
       sources.stabilizerProfile += friction;
-      stabilizerMargin = Math.min(stabilizerMargin, point.clMax - Math.abs(cl));
+      stabilizerMargin = Math.min(stabilizerMargin, clMax - Math.abs(cl));
     }
     moment += (induced + friction) * height[i]!;
   }

@@ -28,7 +28,6 @@ export function stripDrags(craft: Craft, flow: Flow, stream: Stream, profile: Pr
   const circulation = flow.stripCirculation;
   const cd = new Float64Array(circulation.length);
   const byLift = new Float64Array(circulation.length);
-  const point = { cd: 0, clMax: 0 };
   let first = 0;
   for (const part of ['wing', 'stabilizer'] as const) {
     const strips = craft.parts[part];
@@ -37,10 +36,7 @@ export function stripDrags(craft: Craft, flow: Flow, stream: Stream, profile: Pr
       const chord = strips.chord[k]!;
       const cl = (2 * circulation[first + k]!) / chord;
       const reynolds = (stream.speed * chord) / stream.viscosity;
-      const at = (value: number) => {
-        profile.surface(part, strips.eta[k]!, value, reynolds, point);
-        return point.cd;
-      };
+      const at = (value: number) => profile.cd(part, strips.eta[k]!, value, reynolds);
       cd[first + k] = at(cl);
       byLift[first + k] = (at(cl + LIFT_STEP) - at(cl - LIFT_STEP)) / (2 * LIFT_STEP);
     }

@@ -1,6 +1,6 @@
 /** Which profile model a design's strips pay: the one place where studies learn what sections cost. */
 import type { Design, Planform, Strut } from '../design/document.ts';
-import { fixedProfile, type ProfileModel } from '../forces/profile.ts';
+import { fixedProfile, type LiftingPart, type ProfileModel } from '../forces/profile.ts';
 import { type SectionBlend, sectionBlend } from '../section/blend.ts';
 import { USABLE_SHARE } from '../section/polar.ts';
 import type { Clarity } from '../section/transition.ts';
@@ -16,14 +16,15 @@ export function profileFor(design: Design, sections: Sections = 'real'): Profile
     wing: blendOf(wing, clarity),
     stabilizer: stabilizer && blendOf(stabilizer, clarity),
   };
+  const blend = (part: LiftingPart): SectionBlend => {
+    const found = blends[part];
+    if (!found) throw new Error(`${part}: the design has none`);
+    return found;
+  };
   return {
     source: 'polars',
-    surface(part, eta, cl, reynolds, out) {
-      const blend = blends[part];
-      if (!blend) throw new Error(`${part}: the design has none`);
-      out.cd = known(blend.drag(eta, cl, reynolds), part);
-      out.clMax = USABLE_SHARE * blend.limit(eta, reynolds);
-    },
+    cd: (part, eta, cl, reynolds) => known(blend(part).drag(eta, cl, reynolds), part),
+    clMax: (part, eta, reynolds) => USABLE_SHARE * blend(part).limit(eta, reynolds),
     unsettled: () => {
       const all = [blends.wing, ...(blends.stabilizer ? [blends.stabilizer] : [])];
       return [...new Set(all.flatMap((blend) => blend.unsettled))].sort((a, b) => a - b);

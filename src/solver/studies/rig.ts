@@ -1,10 +1,10 @@
 /** A foil solved at one depth, with what its running states of any speed share. SI. */
 import type { Design } from '../design/document.ts';
 import { type PitchLoads, pitchLoads } from '../forces/pitch-loads.ts';
-import type { Wakes } from '../forces/wave-drag.ts';
 import type { Craft, Resolution } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
+import type { Wakes } from '../vortex/system.ts';
 import { craftFor } from './craft-for.ts';
 
 /** A foil at one depth with all that running states of any speed share. */
@@ -28,18 +28,19 @@ export function rigAt(pool: FlowPool, design: Design, depth: number | null, reso
 
 /** The rig of a flow already solved with scope 'pitch' or 'whole'. */
 export function rigOf(design: Design, craft: Craft, flow: Flow): Rig {
-  const { depth } = craft;
-  const free = flow.system.fillWake().slice();
-  const lid = depth === null ? free : flow.system.fillWake(-1).slice();
-  const parts = [craft.parts.wing, ...(craft.parts.stabilizer ? [craft.parts.stabilizer] : [])];
-  const join = (pick: (strips: Strips, k: number) => number) =>
-    Float64Array.from(parts.flatMap((strips) => Array.from(strips.eta, (_, k) => pick(strips, k))));
+  const { wing, stabilizer } = craft.parts;
+  const join = (pick: (strips: Strips, k: number) => number) => {
+    const joined = new Float64Array(flow.system.strips);
+    for (let k = 0; k < wing.count; k++) joined[k] = pick(wing, k);
+    for (let k = 0; stabilizer && k < stabilizer.count; k++) joined[wing.count + k] = pick(stabilizer, k);
+    return joined;
+  };
   return {
     design,
     craft,
     flow,
     loads: pitchLoads(flow),
-    wakes: { free, lid },
+    wakes: flow.system.fillWakes(),
     chord: join((strips, k) => strips.chord[k]!),
     area: join((strips, k) => strips.chord[k]! * strips.width[k]!),
     height: join((strips, k) => strips.controlZ[k]!),

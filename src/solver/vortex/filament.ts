@@ -53,7 +53,7 @@ export function addComponent(
   let dz = pz - nodeZ[n]!;
   let side = dy * dy + dz * dz;
   let r = Math.sqrt(dx * dx + side + TINY);
-  let leg = ((1 + dx / r) * (az * dy - ay * dz)) / (side + TINY);
+  let leg = ((r + dx) * (az * dy - ay * dz)) / (r * (side + TINY));
   const first = offset + line.column;
   const last = first + line.count;
   for (let at = first; at < last; at++) {
@@ -63,7 +63,7 @@ export function addComponent(
     const ez = pz - nodeZ[n]!;
     const nextSide = ey * ey + ez * ez;
     const s = Math.sqrt(ex * ex + nextSide + TINY);
-    const nextLeg = ((1 + ex / s) * (az * ey - ay * ez)) / (nextSide + TINY);
+    const nextLeg = ((s + ex) * (az * ey - ay * ez)) / (s * (nextSide + TINY));
     const rs = r * s;
     const lean = rs + dx * ex + dy * ey + dz * ez;
     const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;
@@ -120,7 +120,8 @@ export function addVelocity(
   let side = dy * dy + dz * dz;
   let square = dx * dx + side;
   let r = Math.sqrt(square + inner);
-  let reach = (1 + dx / Math.sqrt(square + outer)) / (side + TINY);
+  let far = spread > 0 ? Math.sqrt(square + outer) : r;
+  let reach = (far + dx) / (far * (side + TINY));
   const kx = spread > 0 ? 0 : OVER_4_PI * sx;
   const ky = OVER_4_PI * sy;
   const kz = OVER_4_PI * sz;
@@ -134,7 +135,8 @@ export function addVelocity(
     side = ey * ey + ez * ez;
     square = ex * ex + side;
     const s = Math.sqrt(square + inner);
-    const nextReach = (1 + ex / Math.sqrt(square + outer)) / (side + TINY);
+    far = spread > 0 ? Math.sqrt(square + outer) : s;
+    const nextReach = (far + ex) / (far * (side + TINY));
     const rs = r * s;
     const lean = rs + dx * ex + dy * ey + dz * ez + spread * spread;
     const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;

@@ -18,7 +18,7 @@
  * Source: J. Katz and A. Plotkin, Low-Speed Aerodynamics, 2nd ed. 2001, ch. 12; splitting as in docs/theory.md.
  */
 import type { Parts, Strips } from '../geometry/strips.ts';
-import { factor, solveFactored } from '../numeric/dense.ts';
+import { dot, factor, solveFactored } from '../numeric/dense.ts';
 import {
   addComponent,
   addVelocity,
@@ -33,6 +33,12 @@ export interface Field {
   x: Float64Array;
   y: Float64Array;
   z: Float64Array;
+}
+
+/** Far behind the foil: [i * strips + j] is the flow that strip j's circulation makes through strip i, per unit of it. */
+export interface Wakes {
+  free: Float64Array; // under the free surface at infinite Froude number: images of the same sign
+  lid: Float64Array; // under a rigid lid (Froude number zero): images of opposite sign
 }
 
 export const WING = 0;
@@ -82,7 +88,7 @@ export class VortexSystem {
   private readonly antisymmetricField: Field; // rows: foil segments, columns: all
   private readonly near: Field; // one row of own copies
   private readonly mirrored: Field; // one row of mirrored copies
-  private readonly wake: Float64Array;
+  private readonly wakes: Wakes;
 
   constructor(wing: number, stabilizer: number, strut: number, rows: number) {
     const counts = [wing, stabilizer, strut];
@@ -137,7 +143,7 @@ export class VortexSystem {
     this.antisymmetricField = field(foil * all);
     this.near = field(all);
     this.mirrored = field(all);
-    this.wake = each(this.strips * this.strips);
+    this.wakes = { free: each(this.strips * this.strips), lid: each(this.strips * this.strips) };
   }
 
   /** Takes new geometry of the same counts; `depth` of the origin below the surface, null in deep water. */
@@ -310,13 +316,13 @@ export class VortexSystem {
   }
 
   /**
-   * Far behind the foil: wake[i * strips + j] is the flow through strip i (normal velocity times its width in the
-   * y-z plane, at the control station) that strip j's symmetric trailing pair makes there. `image` weighs the images:
-   * 1 the free surface at infinite Froude number, -1 a rigid lid (Froude number zero).
+   * The flow (normal velocity times the strip's width in the y-z plane, at the control station) that symmetric trailing
+   * pairs make far behind the foil. In deep water both are the same.
    */
-  fillWake(image: 1 | -1 = 1): Float64Array {
-    const { wake, strips, nodeY, nodeZ } = this;
-    wake.fill(0);
+  fillWakes(): Wakes {
+    const { strips, wakes, nodeY, nodeZ } = this;
+    const own = this.near.x;
+    const images = this.mirrored.x;
     let strip = 0;
     for (const line of this.wakeLines)
       for (let k = 0; k < line.count; k++, strip++) {
@@ -326,16 +332,21 @@ export class VortexSystem {
         const ny = -this.alongZ[i]!;
         const nz = this.alongY[i]!;
         const above = 2 * this.height - pz;
-        const offset = strip * strips;
+        own.fill(0);
+        images.fill(0);
         for (const source of this.wakeLines) {
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, pz, ny, nz);
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, pz, -ny, nz);
+          addWakeComponent(own, 0, source, nodeY, nodeZ, py, pz, ny, nz);
+          addWakeComponent(own, 0, source, nodeY, nodeZ, -py, pz, -ny, nz);
           if (!Number.isFinite(above)) continue;
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, py, above, -image * ny, image * nz);
-          addWakeComponent(wake, offset, source, nodeY, nodeZ, -py, above, image * ny, image * nz);
+          addWakeComponent(images, 0, source, nodeY, nodeZ, py, above, -ny, nz);
+          addWakeComponent(images, 0, source, nodeY, nodeZ, -py, above, ny, nz);
+        }
+        for (let j = 0, at = strip * strips; j < strips; j++, at++) {
+          wakes.free[at] = own[j]! + images[j]!;
+          wakes.lid[at] = own[j]! - images[j]!;
         }
       }
-    return wake;
+    return wakes;
   }
 }
 
@@ -366,17 +377,8 @@ function multiplyAdd(
 ): void {
   for (let i = 0; i < rowCount; i++) {
     const start = i * stride;
-    let x = 0;
-    let y = 0;
-    let z = 0;
-    for (let j = 0; j < columns; j++) {
-      const circulation = vector[j]!;
-      x += matrix.x[start + j]! * circulation;
-      y += matrix.y[start + j]! * circulation;
-      z += matrix.z[start + j]! * circulation;
-    }
-    field.x[i]! += x;
-    field.y[i]! += y;
-    field.z[i]! += z;
+    field.x[i]! += dot(matrix.x, start, vector, 0, columns);
+    field.y[i]! += dot(matrix.y, start, vector, 0, columns);
+    field.z[i]! += dot(matrix.z, start, vector, 0, columns);
   }
 }

@@ -6,7 +6,7 @@
  * Munk: the least drag for a given lift leaves a normalwash proportional to cos Gamma, the strip's share of lift
  * (M. M. Munk, The Minimum Induced Drag of Aerofoils, NACA Report 121, 1921).
  */
-import { factor, solveFactored } from '../numeric/dense.ts';
+import { dot, factor, solveFactored } from '../numeric/dense.ts';
 import type { VortexSystem } from './system.ts';
 
 /** Sums the rows of each strip: segment circulations to strip circulations, into `to` (strips). */
@@ -21,15 +21,11 @@ export function gatherStrips(system: VortexSystem, circulation: Float64Array, to
   }
 }
 
-/** Induced drag per rho V^2 (m2) of strip circulations in the wake that `fillWake` gave. */
+/** Induced drag per rho V^2 (m2) of strip circulations in a wake of `fillWakes`. */
 export function inducedDrag(wake: Float64Array, circulation: Float64Array): number {
   const n = circulation.length;
   let drag = 0;
-  for (let i = 0; i < n; i++) {
-    let flow = 0;
-    for (let j = 0; j < n; j++) flow += wake[i * n + j]! * circulation[j]!;
-    drag -= circulation[i]! * flow;
-  }
+  for (let i = 0; i < n; i++) drag -= circulation[i]! * dot(wake, i * n, circulation, 0, n);
   return drag;
 }
 

@@ -25,10 +25,8 @@ const cruise = ({ cruise: found }: BeachFigures) => found!;
 /** A strip stalls at cl 1.2 whatever its Reynolds number, and lifts as thin airfoils do: then only weight and water count. */
 const stalls: ProfileModel = {
   ...fixedProfile,
-  surface: (_part, _eta, _cl, _reynolds, out) => {
-    out.cd = 0.008;
-    out.clMax = 1.2;
-  },
+  cd: () => 0.008,
+  clMax: () => 1.2,
 };
 const makeThin = (design: Design) =>
   new LevelRunner(design, { strips: 30, stabilizerStrips: 15, rows: 1, sections: 'thin' }, stalls);

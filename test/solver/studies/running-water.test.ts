@@ -43,12 +43,11 @@ function ellipticDrags(span: number, depth: number, speed: number, strips = 40) 
   };
   const deep = impose(null);
   const near = impose(depth);
-  const free = near.system.fillWake().slice();
-  const lid = near.system.fillWake(-1).slice();
+  const wakes = near.system.fillWakes();
   return {
-    deep: inducedDrag(deep.system.fillWake(), deep.circulation),
-    image: inducedDrag(free, near.circulation),
-    wave: waveDrag(near.system, { free, lid }, near.circulation, depth, speed),
+    deep: inducedDrag(deep.system.fillWakes().free, deep.circulation),
+    image: inducedDrag(wakes.free, near.circulation),
+    wave: waveDrag(near.system, wakes, near.circulation, depth, speed),
   };
 }
 

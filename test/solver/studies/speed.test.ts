@@ -24,10 +24,8 @@ const runner = (design: Design, profile: ProfileModel = fixedProfile) =>
 /** A strip stalls at cl 1.2 whatever its Reynolds number: a made-up section, so that take-off has a hand-made answer. */
 const stallsAt = (clMax: number): ProfileModel => ({
   ...fixedProfile,
-  surface: (_part, _eta, _cl, _reynolds, out) => {
-    out.cd = 0.008;
-    out.clMax = clMax;
-  },
+  cd: () => 0.008,
+  clMax: () => clMax,
 });
 
 describe('drag correlations, worked by hand', () => {

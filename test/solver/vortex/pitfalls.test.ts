@@ -83,7 +83,7 @@ describe('pitfall 2: the far field belongs to the cosine mid-stations', () => {
     if (move)
       for (let k = 0; k < strips; k++) system.controlY[k] = 0.5 * (system.nodeY[k]! + system.nodeY[k + 1]!);
     const lift = circulation.reduce((sum, value, k) => sum + 2 * value * system.alongY[k]!, 0);
-    return lift ** 2 / ((Math.PI / 2) * inducedDrag(system.fillWake(), circulation));
+    return lift ** 2 / ((Math.PI / 2) * inducedDrag(system.fillWakes().free, circulation));
   };
 
   it('there an elliptic loading has e = 1', () => {

@@ -11,7 +11,7 @@ import { ellipticChord, goodDesigns, plainDesign, taperedChord } from '../../sup
 function wakeOf(design = plainDesign({}), depth: number | null = null) {
   const craft = craftOf(design, depth, { strips: 40, stabilizerStrips: 20, rows: 1 });
   const { system } = new FlowPool().solve('wake', craft, 'angle');
-  return { craft, system, wake: system.fillWake() };
+  return { craft, system, wake: system.fillWakes().free };
 }
 
 describe('induced drag in the far field', () => {

@@ -18,10 +18,8 @@ import { plainDesign } from '../../../support/designs.ts';
 
 const frictionless: ProfileModel = {
   source: 'fixed',
-  surface: (_part, _eta, _cl, _reynolds, out) => {
-    out.cd = 0;
-    out.clMax = Number.POSITIVE_INFINITY;
-  },
+  cd: () => 0,
+  clMax: () => Number.POSITIVE_INFINITY,
   strutCd: () => 0,
 };
 
