@@ -5,6 +5,7 @@ export const fieldStyles = css`
   :host {
     display: block;
     margin: 0.2rem 0;
+    isolation: isolate; /* painted by itself: a value that changes under a drag leaves the other fields as they are */
   }
   :host([hidden]) {
     display: none;

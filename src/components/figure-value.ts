@@ -1,9 +1,10 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { withMark } from '../session/number-format.ts';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { Bands } from '../solver/bands.ts';
 import { sayBand, WorkingToggledEvent } from './bands.ts';
+import { InSight } from './in-sight.ts';
 import type { Working } from './working-parts.ts';
 
 /**
@@ -11,7 +12,7 @@ import type { Working } from './working-parts.ts';
  * of says why. Values are in SI (degrees, fractions) and shown in the chosen units.
  */
 @customElement('figure-value')
-export class FigureValue extends LitElement {
+export class FigureValue extends InSight {
   static override styles = css`
     :host {
       display: block;
@@ -20,12 +21,14 @@ export class FigureValue extends LitElement {
       font-variant-numeric: tabular-nums;
     }
     .row {
-      display: grid;
-      grid-template-columns: minmax(0, 1fr) auto;
+      display: flex;
+      flex-wrap: wrap;
       gap: 0 0.6rem;
       align-items: baseline;
     }
     .label {
+      flex: 1 1 0;
+      min-width: 0;
       color: var(--soft);
     }
     .value {
@@ -42,7 +45,7 @@ export class FigureValue extends LitElement {
       color: var(--soft);
     }
     .ghost {
-      grid-column: 1 / -1;
+      flex-basis: 100%;
       text-align: right;
       font-size: var(--step--1);
       color: var(--soft);

@@ -1,8 +1,9 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatWithUnit, type Quantity, type UnitSystem } from '../session/units.ts';
 import type { Report } from '../solver/report.ts';
 import type { Ghost } from './ghost.ts';
+import { InSight } from './in-sight.ts';
 
 export interface Headline {
   name: string;
@@ -51,7 +52,7 @@ const YET_TO_COME: readonly Headline[] = KINDS.map(({ name }) => ({ name, value:
 
 /** The headline figures right under the shape, where the full answers do not fit beside it. */
 @customElement('headline-figures')
-export class HeadlineFigures extends LitElement {
+export class HeadlineFigures extends InSight {
   static override styles = css`
     :host {
       display: block;

@@ -40,6 +40,7 @@ const NAMES: Record<Stretch['kind'], string> = {
 export const ledgerBarStyles = css`
   .bar {
     display: flex;
+    contain: strict; /* its stretches move nothing else */
     height: 1.5rem;
     border: 1px solid var(--edge);
     border-radius: var(--radius);

@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, svg } from 'lit';
+import { css, html, nothing, svg } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
@@ -12,6 +12,7 @@ import { DragHandles, refusalNote } from './drag-handle.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
 import { handleStyles } from './handle-styles.ts';
+import { InSight } from './in-sight.ts';
 import { panelStyles } from './panel-styles.ts';
 import { planHandles } from './plan-handles.ts';
 import {
@@ -37,7 +38,7 @@ const MOST_HEIGHT = 0.72; // share of the window that a drawing in full length m
  * and the stabilizer's arm. Sends `design-edit`.
  */
 @customElement('plan-view')
-export class PlanView extends LitElement {
+export class PlanView extends InSight {
   static override styles = [
     panelStyles,
     drawingStyles,
@@ -82,6 +83,7 @@ export class PlanView extends LitElement {
     const stabilizer = stabilizerSurface(design);
     const layout = this.#layOut(design, wing, stabilizer);
     const { width, height, cut } = layout;
+    const placed = Object.values({ ...layout, ...cut, cut: null });
     return html`<figure class="onPaper">
       <div class="head">
         <figcaption>From above, same scale${cut ? ' (the fuselage is shortened)' : ''}</figcaption>
@@ -90,14 +92,12 @@ export class PlanView extends LitElement {
       <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil from above">
         <g role="img" aria-label=${this.#summary(design, wing)}>
           ${drawBody(design, layout)}
-          ${guard([wing, stabilizer, layout.scale, layout.originX, layout.originY, cut?.removed], () =>
-            drawSurfaces(wing, stabilizer, layout),
-          )}
+          ${guard([wing, stabilizer, ...placed], () => drawSurfaces(wing, stabilizer, layout))}
           ${this.ghost ? drawGhost(this.ghost, layout) : nothing}
           ${design.strut ? svg`<path class="strut" d=${strutPath(design.strut, layout)}></path>` : nothing}
           ${this.#drawMarks(design, wing, layout)} ${drawArm(design, layout, units)}
         </g>
-        ${this.#handles.draw(planHandles(design, layout), units)}
+        ${guard([design, units, ...placed], () => this.#handles.draw(planHandles(design, layout), units))}
       </svg>
       ${refusalNote(this.#handles.refusal)}
     </figure>`;

@@ -1,5 +1,6 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { InSight } from './in-sight.ts';
 import './band-list.ts';
 import { hasBands } from './question-bands.ts';
 import type { QuestionContext } from './questions.ts';
@@ -7,7 +8,7 @@ import { QUESTIONS } from './questions.ts';
 
 /** The questions as tabs. Arrow keys, Home and End move along the strip; a panel's code loads when it is first asked. */
 @customElement('question-tabs')
-export class QuestionTabs extends LitElement {
+export class QuestionTabs extends InSight {
   static override styles = css`
     :host {
       display: block;

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing, svg } from 'lit';
+import { html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
@@ -10,6 +10,7 @@ import type { Report } from '../solver/report.ts';
 import { balanceMark, neutralMark } from './craft-marks.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
+import { InSight } from './in-sight.ts';
 import { layOutSide, type SideLayout, sideProfile, sideX, sideY } from './side-shapes.ts';
 import { ViewFrame } from './view-frame.ts';
 
@@ -18,7 +19,7 @@ import { ViewFrame } from './view-frame.ts';
  * fit (the balance point stands chest-high) are broken.
  */
 @customElement('side-view')
-export class SideView extends LitElement {
+export class SideView extends InSight {
   static override styles = drawingStyles;
 
   @property({ attribute: false }) design: Design | null = null;

@@ -1,16 +1,17 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Ghost } from '../session/ghost.ts';
 import type { Studies } from '../session/studies.ts';
 import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
+import { InSight } from './in-sight.ts';
 import { panelStyles } from './panel-styles.ts';
 import { recall, remember } from './preferences.ts';
 
 /** Where the view to turn stands, folded until it is wanted: it is large, and loaded only then. */
 @customElement('solid-fold')
-export class SolidFold extends LitElement {
+export class SolidFold extends InSight {
   static override styles = [
     panelStyles,
     css`

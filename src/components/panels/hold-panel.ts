@@ -1,4 +1,4 @@
-import { css, html, LitElement, type PropertyValues } from 'lit';
+import { css, html, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
 import { formatWithUnit, type UnitSystem } from '../../session/units.ts';
@@ -7,6 +7,7 @@ import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { BandsController } from '../bands.ts';
 import { derivativeStyles, drawDerivatives } from '../derivatives-table.ts';
+import { InSight } from '../in-sight.ts';
 import '../figure-value.ts';
 import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
@@ -26,7 +27,7 @@ type Looks = Partial<Pick<FigureValue, 'decimals' | 'why' | 'note' | 'quantity' 
  * the foil balances.
  */
 @customElement('hold-panel')
-export class HoldPanel extends LitElement {
+export class HoldPanel extends InSight {
   static override styles = [
     answerStyles,
     derivativeStyles,

@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyValues } from 'lit';
+import { html, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Studies } from '../../session/studies.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
@@ -6,6 +6,7 @@ import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { BandsController } from '../bands.ts';
+import { InSight } from '../in-sight.ts';
 import '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { drawLedgerBar, ledgerBarStyles } from '../ledger-bar.ts';
@@ -26,7 +27,7 @@ interface Row {
 
 /** Where the lift goes: at the same angle, and what carrying the same rider then costs. */
 @customElement('ledger-panel')
-export class LedgerPanel extends LitElement {
+export class LedgerPanel extends InSight {
   static override styles = [answerStyles, ledgerBarStyles];
 
   @property({ attribute: false }) design: Design | null = null;
