@@ -15,7 +15,9 @@ import {
   svg,
   type TemplateResult,
 } from 'lit';
+import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { decimalMark } from '../session/number-format.ts';
 import { clamp } from '../session/rounding.ts';
 import {
   formatValue,
@@ -64,12 +66,14 @@ export class DragHandles implements ReactiveController {
     return this.#gesture !== null;
   }
 
-  /** The handles of a drawing, for the end of its <svg>. */
-  draw(handles: readonly Handle[], units: UnitSystem): unknown {
-    return repeat(
-      handles,
-      ({ id }) => id,
-      (handle) => this.#drawOne(handle, units),
+  /** The handles of a drawing, for the end of its <svg>; drawn again when something of what they follow `from` changes. */
+  draw(from: readonly unknown[], make: () => readonly Handle[], units: UnitSystem): unknown {
+    return guard([...from, units, decimalMark()], () =>
+      repeat(
+        make(),
+        ({ id }) => id,
+        (handle) => this.#drawOne(handle, units),
+      ),
     );
   }
 

@@ -87,7 +87,7 @@ export class HeadOnView extends LitElement {
         ${report ? drawForces(report, wing, stabilizer, layout, this.#arrowScale(report, layout)) : nothing}
         ${drawTip(wing, layout, units)}
       </g>
-      ${guard([design, units, ...Object.values(layout)], () => this.#handles.draw(headOnHandles(design, layout), units))}`;
+      ${this.#handles.draw([design, ...Object.values(layout)], () => headOnHandles(design, layout), units)}`;
   }
 
   readonly #onHeel = (heel: number): void => {

@@ -97,7 +97,7 @@ export class PlanView extends InSight {
           ${design.strut ? svg`<path class="strut" d=${strutPath(design.strut, layout)}></path>` : nothing}
           ${this.#drawMarks(design, wing, layout)} ${drawArm(design, layout, units)}
         </g>
-        ${guard([design, units, ...placed], () => this.#handles.draw(planHandles(design, layout), units))}
+        ${this.#handles.draw([design, ...placed], () => planHandles(design, layout), units)}
       </svg>
       ${refusalNote(this.#handles.refusal)}
     </figure>`;

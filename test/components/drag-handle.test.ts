@@ -56,7 +56,7 @@ class HandleDrawing extends LitElement {
       grab: linearGrab(span, 0.001, 0.001),
     };
     return html`<svg viewBox="0 0 300 120" width="300" height="120" role="group" aria-label="A drawing">
-      ${svg`${this.handles.draw([handle], this.units)}`}
+      ${svg`${this.handles.draw(this.slides, () => [handle], this.units)}`}
     </svg>`;
   }
 }

@@ -1,0 +1,90 @@
+import { aTimeout, expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { css } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { describe, it } from 'vitest';
+import { InSight } from '../../src/components/in-sight.ts';
+
+@customElement('seen-part')
+class SeenPart extends InSight {
+  static override styles = css`
+    :host {
+      display: block;
+      height: 2rem;
+    }
+  `;
+
+  @property() text = '';
+
+  protected override render() {
+    return html`${this.text}`;
+  }
+}
+
+const press = (type: string) => window.dispatchEvent(new PointerEvent(type));
+/** What is due at once: no clock has a say in it. */
+const atOnce = async () => {
+  for (let k = 0; k < 8; k++) await null;
+};
+const shown = (part: SeenPart) => part.shadowRoot!.textContent;
+
+/** A part below the window's lower edge, and the observer told so. */
+async function makeBelow(): Promise<SeenPart> {
+  const stand = await fixture(
+    html`<div><div style="height: 300vh"></div><seen-part text="first"></seen-part></div>`,
+  );
+  const part = stand.querySelector('seen-part') as SeenPart;
+  await aTimeout(100);
+  return part;
+}
+
+describe('a part out of sight', () => {
+  it('is drawn at once when nothing is dragged', async () => {
+    const part = await makeBelow();
+    expect(shown(part)).to.equal('first');
+    part.text = 'second';
+    await atOnce();
+    expect(shown(part)).to.equal('second');
+  });
+
+  it('waits under a drag, and shows the last there was once the pointer is let go', async () => {
+    const part = await makeBelow();
+    press('pointerdown');
+    part.text = 'second';
+    await atOnce();
+    expect(shown(part)).to.equal('first');
+    part.text = 'third';
+    press('pointerup');
+    await atOnce();
+    expect(shown(part)).to.equal('third');
+  });
+
+  it('waits no longer than until it is seen', async () => {
+    const part = await makeBelow();
+    press('pointerdown');
+    part.text = 'second';
+    await atOnce();
+    expect(shown(part)).to.equal('first');
+    part.isInSight = true; // as the observer says
+    await atOnce();
+    expect(shown(part)).to.equal('second');
+    press('pointerup');
+  });
+
+  it('follows a long drag from time to time', async () => {
+    const part = await makeBelow();
+    press('pointerdown');
+    part.text = 'second';
+    await waitUntil(() => shown(part) === 'second', 'never followed', { timeout: 20_000 });
+    press('pointerup');
+  });
+
+  it('follows a drag at once while it is in sight', async () => {
+    const part = await fixture<SeenPart>(html`<seen-part text="first"></seen-part>`);
+    await aTimeout(100);
+    press('pointerdown');
+    part.text = 'second';
+    await atOnce();
+    expect(shown(part)).to.equal('second');
+    press('pointerup');
+  });
+});
