@@ -27,7 +27,9 @@ export function* prepareSections(design: Design, speeds: readonly number[]): Stu
   if (!strut || !polars) return;
   const { eta, natural, turbulent } = polars;
   const perSpeed = strut.chord / viscosity;
-  for (const blend of turbulentLength(strut, brief.depth) > 0 ? [natural, turbulent] : [natural]) {
+  const depths = [brief.depth, ...Object.values(brief.depths ?? {})];
+  const isStirred = depths.some((depth) => turbulentLength(strut, depth) > 0);
+  for (const blend of isStirred ? [natural, turbulent] : [natural]) {
     for (const speed of speeds) yield* blend.prepareLevel(eta, perSpeed * speed);
     yield* blend.prepareSlope(eta, perSpeed * brief.speeds.cruise);
   }

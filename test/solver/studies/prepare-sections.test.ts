@@ -26,6 +26,18 @@ describe('sections made ahead', { timeout: 60_000 }, () => {
     solves.mockRestore();
   });
 
+  it('hold the stirred part of a strut that pierces the surface at one speed only', () => {
+    const { brief, strut, ...rest } = goodDesign('curved-race');
+    const atCruise = { ...brief, depth: null, depths: { cruise: 0.5 } };
+    const thick = 1.25 * strut!.thickness; // whose polars no other test has made
+    const design: Design = { ...rest, brief: atCruise, strut: { ...strut!, thickness: thick } };
+    finish(prepareSections(design, [brief.speeds.cruise]));
+    const solves = vi.spyOn(SectionLayer.prototype, 'solve');
+    expect(solve(design, { neutralDroop: false }).condition.depth).toBe(0.5);
+    expect(solves).not.toHaveBeenCalled();
+    solves.mockRestore();
+  });
+
   it('give way often: no slice solves more than three angles', () => {
     const solves = vi.spyOn(SectionLayer.prototype, 'solve');
     const design = fresh(1.002);
