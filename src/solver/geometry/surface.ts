@@ -263,15 +263,13 @@ function sumUp(
   line: Line,
   panels: Float64Array,
 ) {
-  const sums = {
-    camber: 0,
-    projected: 0,
-    unrolled: 0,
-    chordSquared: 0,
-    moment: 0,
-    droopMoment: 0,
-    sideways: 0,
-  };
+  let camber = 0;
+  let projected = 0;
+  let unrolled = 0;
+  let chordSquared = 0;
+  let moment = 0;
+  let droopMoment = 0;
+  let sideways = 0;
   const at = { y: 0, z: 0 };
   for (let k = 0; k + 1 < panels.length; k++) {
     // eta = 1 - u^2 takes the square root out of the tip.
@@ -284,16 +282,16 @@ function sumUp(
       const c = chord(eta);
       const angle = droop(eta);
       line.locate(eta, at);
-      sums.projected += weight * c * Math.cos(angle);
-      sums.unrolled += weight * c;
-      sums.chordSquared += weight * c * c * Math.cos(angle);
-      sums.camber += weight * lift.moment(eta, c) * c * c * Math.cos(angle);
-      sums.moment += weight * c * at.y;
-      sums.droopMoment += weight * c * at.y * angle;
-      sums.sideways += weight * c * Math.sin(angle) ** 2;
+      projected += weight * c * Math.cos(angle);
+      unrolled += weight * c;
+      chordSquared += weight * c * c * Math.cos(angle);
+      camber += weight * lift.moment(eta, c) * c * c * Math.cos(angle);
+      moment += weight * c * at.y;
+      droopMoment += weight * c * at.y * angle;
+      sideways += weight * c * Math.sin(angle) ** 2;
     }
   }
-  return sums;
+  return { camber, projected, unrolled, chordSquared, moment, droopMoment, sideways };
 }
 
 function extremeDroop(droop: (eta: number) => number, knots: readonly number[]): number {

@@ -8,7 +8,14 @@ import { type Stream, sectionForm, turbulentFriction } from '../forces/drag-sour
 import { type ProfileModel, stirredShare, turbulentLength } from '../forces/profile.ts';
 import type { Craft } from '../geometry/craft.ts';
 import type { Strips } from '../geometry/strips.ts';
-import type { AntisymmetricUnits, Unit } from '../vortex/causes.ts';
+import {
+  type AntisymmetricUnits,
+  beta,
+  type Stream as Cause,
+  rollRate,
+  type Unit,
+  yawRate,
+} from '../vortex/causes.ts';
 import type { Flow } from '../vortex/flow.ts';
 import { gatherStrips } from '../vortex/wake.ts';
 import type { LateralLoads, SideLoad, SideLoads } from './derivatives.ts';
@@ -59,12 +66,6 @@ function strutDrag({ strut, depth, parts }: Craft, stream: Stream, profile: Prof
     return natural + share * (turbulent - natural);
   });
 }
-
-type Cause = (x: number, y: number, z: number) => [number, number, number];
-
-const beta: Cause = () => [0, -1, 0];
-const rollRate: Cause = (_x, y, z) => [0, -z, y];
-const yawRate: Cause = (x, y) => [-y, x, 0];
 
 /** Loads of wing, stabilizer and (asked for) strut at an angle (rad); `units` are the causes' own circulations. */
 export function profileLoads(
@@ -121,6 +122,8 @@ function strutLoad(strips: Strips, alpha: number, cause: Cause, cd: Float64Array
   return load;
 }
 
+const change = { x: 0, y: 0, z: 0 }; // of the velocity at a strip
+
 function addStrip(
   load: SideLoad,
   strips: Strips,
@@ -136,7 +139,8 @@ function addStrip(
   const x = strips.quarterX[k]!;
   const y = strips.controlY[k]!;
   const z = strips.controlZ[k]!;
-  const [vx, vy, vz] = cause(x, y, z);
+  cause(x, y, z, change);
+  const { x: vx, y: vy, z: vz } = change;
   const along = cd * (ahead * vx + up * vz) + moreDrag;
   const share = 0.5 * halves * strips.chord[k]! * strips.width[k]!;
   const fx = share * (cd * vx + along * ahead);

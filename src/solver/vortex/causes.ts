@@ -27,15 +27,16 @@ export interface AntisymmetricUnits {
   yawRate: Unit; // per rad/s
 }
 
-type Stream = (x: number, y: number, z: number, out: { x: number; y: number; z: number }) => void;
+/** The water's velocity at a place, as a cause alone makes it, into `out`. */
+export type Stream = (x: number, y: number, z: number, out: { x: number; y: number; z: number }) => void;
 
 const ahead: Stream = (_x, _y, _z, out) => set(out, 1, 0, 0);
 const up: Stream = (_x, _y, _z, out) => set(out, 0, 0, 1);
 const pitchRate: Stream = (x, _y, z, out) => set(out, -z, 0, x);
 const still: Stream = (_x, _y, _z, out) => set(out, 0, 0, 0);
-const beta: Stream = (_x, _y, _z, out) => set(out, 0, -1, 0);
-const rollRate: Stream = (_x, y, z, out) => set(out, 0, -z, y);
-const yawRate: Stream = (x, y, _z, out) => set(out, -y, x, 0);
+export const beta: Stream = (_x, _y, _z, out) => set(out, 0, -1, 0);
+export const rollRate: Stream = (_x, y, z, out) => set(out, 0, -z, y);
+export const yawRate: Stream = (x, y, _z, out) => set(out, -y, x, 0);
 
 function set(out: { x: number; y: number; z: number }, x: number, y: number, z: number): void {
   out.x = x;
