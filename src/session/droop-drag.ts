@@ -5,7 +5,7 @@
  */
 import type { DroopLaw, Pair, Planform } from '../solver/design/document.ts';
 import { RANGES } from '../solver/design/ranges.ts';
-import { surfaceOf } from '../solver/geometry/surface.ts';
+import { surfaceOf, tipDropOf } from '../solver/geometry/surface.ts';
 import { findRoot } from '../solver/numeric/roots.ts';
 import {
   type BentDroop,
@@ -177,7 +177,7 @@ const amplitudeOf = (planform: Planform): number => surfaceOf(planform).amplitud
 const presentDrop = (planform: Planform): number => surfaceFor(planform)?.tipDrop ?? 0;
 
 function dropOf(planform: Planform, droop: DroopLaw): number {
-  return surfaceOf({ ...planform, droop }).tipDrop;
+  return tipDropOf({ ...planform, droop });
 }
 
 function heightOf(planform: Planform, droop: DroopLaw, eta: number): number {

@@ -84,6 +84,14 @@ export function surfaceOf(
   return describe(planform, place, lift, chord, droop, line, halfLength, tip, open.knots, panels);
 }
 
+/** Tip drop (m, positive down) of the surface that a planform draws, without the rest of it: what a drag searches for. */
+export function tipDropOf(planform: Planform): number {
+  const open = droopLaw(planform.droop);
+  const panels = panelEdges(open.knots);
+  const { tip, halfLength } = fitDroop(planform, open, panels);
+  return halfLength * integrate((eta) => Math.sin(open.at(eta, tip)), panels);
+}
+
 function describe(
   planform: Planform,
   place: { arm: number; height: number },

@@ -1,7 +1,13 @@
 /** The drawn surface against closed forms: arcs, vees, ellipses, and an independent quadrature where there is none. */
 import { describe, expect, it } from 'vitest';
 import type { DroopLaw, Planform } from '../../../src/solver/design/document.ts';
-import { etaAtY, GeometryError, type Surface, surfaceOf } from '../../../src/solver/geometry/surface.ts';
+import {
+  etaAtY,
+  GeometryError,
+  type Surface,
+  surfaceOf,
+  tipDropOf,
+} from '../../../src/solver/geometry/surface.ts';
 import { expectClose } from '../../support/close.ts';
 import { plainWing } from '../../support/designs.ts';
 
@@ -27,6 +33,10 @@ describe('the line', () => {
         expectClose(`z at ${eta}`, z, -radius * (1 - Math.cos(angle * eta)), NANOMETRE);
       }
       expectClose('tip drop', surface.tipDrop, radius * (1 - Math.cos(angle)), NANOMETRE);
+      const alone = tipDropOf(
+        plainWing({ droop: { kind: 'arc', tipAngle }, length: { kind: 'unrolled', value: 0.74 } }),
+      );
+      expectClose('tip drop alone', alone, radius * (1 - Math.cos(angle)), NANOMETRE);
       expectClose('span', surface.span, 2 * radius * Math.sin(angle), NANOMETRE);
     }
   });
@@ -121,6 +131,8 @@ describe('lengths and tips solved from one another', () => {
           const byAngle = bent(law({ tipAngle }), 0.9, kind);
           const byDrop = bent(law({ tipDrop: byAngle.tipDrop }), 0.9, kind);
           expectClose('tip drop', byDrop.tipDrop, byAngle.tipDrop, NANOMETRE);
+          const drawn = { droop: law({ tipDrop: byAngle.tipDrop }), length: { kind, value: 0.9 } };
+          expectClose('tip drop alone', tipDropOf(plainWing(drawn)), byAngle.tipDrop, NANOMETRE);
           expectClose('tip angle', byDrop.tipAngle, byAngle.tipAngle, { within: 1e-9 });
           expectClose('amplitude', byDrop.amplitude, tipAngle * DEGREE, { within: 1e-9 });
           expectClose('span', byDrop.span, byAngle.span, NANOMETRE);
