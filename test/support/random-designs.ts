@@ -37,6 +37,15 @@ const stabilizer = fc
     plainStabilizer({ ...drawn, length: { kind: 'unrolled', value: length }, arm, height }),
   );
 
+/** Whether neither the wing nor its flat twin runs into the stabilizer. */
+function standsClear({ wing, stabilizer: tail }: Design): boolean {
+  if (!tail) return true;
+  const drawn = surfaceOf(wing);
+  const length = { kind: 'unrolled', value: drawn.unrolledLength } as const;
+  const flat = surfaceOf({ ...wing, droop: { kind: 'flat' }, length });
+  return [drawn, flat].every((surface) => touchingProblem(surface, surfaceOf(tail, tail)) === null);
+}
+
 /** Wing, perhaps stabilizer and strut, at a depth or in deep water. */
 export const anyDesign = fc
   .tuple(planform, fc.option(stabilizer), fc.option(number(0, 0.4)), fc.option(number(0.9, 3)))
@@ -44,9 +53,7 @@ export const anyDesign = fc
     const strut = strutAt === null ? null : { x: strutAt, length: 3, chord: 0.115, thickness: 0.013 };
     return plainDesign(wing, { stabilizer: tail, strut, brief: { depth } });
   })
-  .filter(
-    ({ wing, stabilizer: tail }) => !tail || touchingProblem(surfaceOf(wing), surfaceOf(tail, tail)) === null,
-  );
+  .filter(standsClear);
 
 /** The same in deep water. */
 export const anyDeepDesign = anyDesign.map(

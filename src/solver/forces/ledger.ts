@@ -4,7 +4,7 @@
  */
 
 import type { Planform } from '../design/document.ts';
-import { assemble, type Craft, type Resolution, sameSpanTwin } from '../geometry/craft.ts';
+import { assemble, type Craft, type Resolution, sameSpanTwin, touchingProblem } from '../geometry/craft.ts';
 import { type Surface, surfaceOf } from '../geometry/surface.ts';
 import type { Ledger, TwinPrice } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
@@ -88,10 +88,15 @@ function share(lost: number, flat: number): number | null {
   return flat > 0 ? lost / flat : null;
 }
 
-/** Same chords, twist, sections and unrolled length, droop removed; nothing else of the foil changes. */
+/**
+ * Same chords, twist, sections and unrolled length, droop removed; nothing else of the foil changes. Throws where it would
+ * run into the stabilizer, which stands clear of the bent wing: vortices that meet compare with nothing.
+ */
 function unrolledTwin(craft: Craft, planform: Planform, resolution: Resolution): Craft {
   const length = { kind: 'unrolled', value: craft.wing.unrolledLength } as const;
   const flat = surfaceOf({ ...planform, droop: { kind: 'flat' }, length }, undefined, craft.wing.lift);
+  const problem = touchingProblem(flat, craft.stabilizer, 'the flat twin that the wing is compared with');
+  if (problem) throw new Error(problem);
   return assemble(flat, craft.stabilizer, null, craft.depth, resolution);
 }
 

@@ -118,10 +118,14 @@ export function atDepth(craft: Craft, depth: number | null): Craft {
 }
 
 /** Why two surfaces cannot stand where they do, in one sentence with the key path; null when they can. */
-export function touchingProblem(wing: Surface, stabilizer: Surface | null): string | null {
+export function touchingProblem(
+  wing: Surface,
+  stabilizer: Surface | null,
+  named = 'the wing',
+): string | null {
   const y = stabilizer && touchingAt(wing, stabilizer);
   if (y === null) return null;
-  return `stabilizer: found it touching the wing ${y.toFixed(3)} m from the middle, allowed clear of it: further aft, higher or lower`;
+  return `stabilizer: found it touching ${named} ${y.toFixed(3)} m from the middle, allowed clear of it: further aft, higher or lower`;
 }
 
 /** Why a foil cannot run at this depth, in one sentence with the key path; null when it can. */

@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import type { Design, DroopLaw } from '../../../src/solver/design/document.ts';
 import { solve } from '../../../src/solver/solve.ts';
 import { expectClose } from '../../support/close.ts';
-import { goodDesign, goodDesigns, plainDesign, taperedChord } from '../../support/designs.ts';
+import {
+  goodDesign,
+  goodDesigns,
+  plainDesign,
+  plainStabilizer,
+  taperedChord,
+} from '../../support/designs.ts';
 
 const DEGREE = Math.PI / 180;
 const quick = { neutralDroop: false } as const;
@@ -126,6 +132,16 @@ describe('twins, drawn and solved as designs of their own', () => {
     const difference = bent.inducedDrag.farField - flat.inducedDrag.farField;
     expectClose('extra drag', extraInducedDrag, difference, { within: 1e-9 });
     expect(extraInducedDrag).toBeLessThan(0); // at the same span the nonplanar wake gives back
+  });
+
+  it('a flat twin that would run into the stabilizer is refused by name', () => {
+    const length = { kind: 'unrolled', value: 0.62 } as const;
+    const stabilizer = { ...plainStabilizer(), length, arm: 0.2, height: 0 };
+    const sweep = { kind: 'straight', angle: 38 } as const;
+    const design = plainDesign({ sweep, droop: { kind: 'arc', tipAngle: -30 } }, { stabilizer });
+    expect(() => solve(design, quick)).toThrow(
+      /^stabilizer: found it touching the flat twin that the wing is compared with 0\.\d+ m from the middle, allowed clear/,
+    );
   });
 
   it('drooped tips run deeper, and the surface takes less from them', () => {
