@@ -2,6 +2,7 @@
  * The boundary layer as it stands, station by station: surface nodes in the order of the panels, then the wake's.
  * Chord 1, stream speed 1. Walks (walk.ts) renew it in place.
  */
+import { dot } from '../numeric/dense.ts';
 import type { MassResponse } from './response.ts';
 
 /** One side of the section. Arcs are along the panels, from their first node. */
@@ -45,21 +46,7 @@ export class Stations {
   /** Speed at a station, clockwise on the surface, by the latest mass defect. */
   speedAt(i: number): number {
     const { change, columns } = this.response;
-    const { mass } = this;
-    const row = i * columns;
-    let j = 0;
-    let a = this.inviscid[i]!; // four running sums: with one, each addition would wait for the last
-    let b = 0;
-    let c = 0;
-    let d = 0;
-    for (; j + 3 < columns; j += 4) {
-      a += change[row + j]! * mass[j]!;
-      b += change[row + j + 1]! * mass[j + 1]!;
-      c += change[row + j + 2]! * mass[j + 2]!;
-      d += change[row + j + 3]! * mass[j + 3]!;
-    }
-    for (; j < columns; j++) a += change[row + j]! * mass[j]!;
-    return a + b + (c + d);
+    return this.inviscid[i]! + dot(change, i * columns, this.mass, 0, columns);
   }
 
   /** Finds where the clockwise speed changes sign, from where it last did. */
