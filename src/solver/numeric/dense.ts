@@ -63,20 +63,32 @@ function subtractRow(
   for (let j = from; j < end; j++) a[to + j]! -= share * a[row + j]!;
 }
 
-/** Takes the four columns from `first` out of what is left, right of and below them. */
+/** Takes the four columns from `first` out of what is left, right of and below them: two rows for each reading of the four. */
 function eliminateBlock(a: Float64Array, n: number, first: number, end: number): void {
   const p = first * n;
   const q = p + n;
   const r = q + n;
   const s = r + n;
-  for (let i = end; i < n; i++) {
-    const start = i * n;
-    const ofP = a[start + first]!;
-    const ofQ = a[start + first + 1]!;
-    const ofR = a[start + first + 2]!;
-    const ofS = a[start + first + 3]!;
-    for (let j = end; j < n; j++)
-      a[start + j] = a[start + j]! - ofP * a[p + j]! - ofQ * a[q + j]! - ofR * a[r + j]! - ofS * a[s + j]!;
+  for (let i = end; i < n; i += 2) {
+    const one = i * n;
+    const other = i + 1 < n ? one + n : one; // an odd last row stands for both and is written twice alike
+    const oneP = a[one + first]!;
+    const oneQ = a[one + first + 1]!;
+    const oneR = a[one + first + 2]!;
+    const oneS = a[one + first + 3]!;
+    const otherP = a[other + first]!;
+    const otherQ = a[other + first + 1]!;
+    const otherR = a[other + first + 2]!;
+    const otherS = a[other + first + 3]!;
+    for (let j = end; j < n; j++) {
+      const ofP = a[p + j]!;
+      const ofQ = a[q + j]!;
+      const ofR = a[r + j]!;
+      const ofS = a[s + j]!;
+      const left = a[other + j]! - otherP * ofP - otherQ * ofQ - otherR * ofR - otherS * ofS;
+      a[one + j] = a[one + j]! - oneP * ofP - oneQ * ofQ - oneR * ofR - oneS * ofS;
+      a[other + j] = left;
+    }
   }
 }
 

@@ -30,8 +30,8 @@ export interface BoundLine {
 }
 
 /**
- * Adds to out[offset + column + j] the component along (ax, ay, az) of the velocity that segment j of the line, with
- * its two legs, induces at P.
+ * Adds to out[offset + column + j] the component along (0, ay, az) of the velocity that segment j of the line, with
+ * its two legs, induces at P. With n(r) = az dy - ay dz the bound segment's is n of (dx r2 - ex r1).
  */
 export function addComponent(
   out: Float64Array,
@@ -43,7 +43,6 @@ export function addComponent(
   px: number,
   py: number,
   pz: number,
-  ax: number,
   ay: number,
   az: number,
 ): void {
@@ -53,7 +52,8 @@ export function addComponent(
   let dz = pz - nodeZ[n]!;
   let side = dy * dy + dz * dz;
   let r = Math.sqrt(dx * dx + side + TINY);
-  let leg = ((r + dx) * (az * dy - ay * dz)) / (r * (side + TINY));
+  let across = az * dy - ay * dz;
+  let leg = ((r + dx) * across) / (r * (side + TINY));
   const first = offset + line.column;
   const last = first + line.count;
   for (let at = first; at < last; at++) {
@@ -61,19 +61,19 @@ export function addComponent(
     const ex = px - nodeX[n]!;
     const ey = py - nodeY[n]!;
     const ez = pz - nodeZ[n]!;
-    const nextSide = ey * ey + ez * ez;
-    const s = Math.sqrt(ex * ex + nextSide + TINY);
-    const nextLeg = ((s + ex) * (az * ey - ay * ez)) / (s * (nextSide + TINY));
+    side = ey * ey + ez * ez;
+    const s = Math.sqrt(ex * ex + side + TINY);
+    const nextAcross = az * ey - ay * ez;
+    const nextLeg = ((s + ex) * nextAcross) / (s * (side + TINY));
     const rs = r * s;
     const lean = rs + dx * ex + dy * ey + dz * ez;
     const strength = lean > 1e-12 * rs ? (r + s) / (rs * lean) : 0;
-    const bound = strength * (ax * (dy * ez - dz * ey) + ay * (dz * ex - dx * ez) + az * (dx * ey - dy * ex));
-    out[at]! += OVER_4_PI * (bound + nextLeg - leg);
+    out[at]! += OVER_4_PI * (strength * (dx * nextAcross - ex * across) + nextLeg - leg);
     dx = ex;
     dy = ey;
     dz = ez;
-    side = nextSide;
     r = s;
+    across = nextAcross;
     leg = nextLeg;
   }
 }

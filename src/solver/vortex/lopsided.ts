@@ -119,8 +119,8 @@ function tangencyOf({ lines, nodes, control, normal, pitch }: Arrays, depth: num
     const [x, y, z] = [control[3 * i]!, control[3 * i + 1]!, control[3 * i + 2]!];
     const [ny, nz] = [normal[2 * i]!, normal[2 * i + 1]!];
     for (const line of lines) {
-      addComponent(matrix, i * count, line, ...nodes, x, y, z, 0, ny, nz);
-      if (depth !== null) addComponent(matrix, i * count, line, ...nodes, x, y, 2 * depth - z, 0, -ny, nz);
+      addComponent(matrix, i * count, line, ...nodes, x, y, z, ny, nz);
+      if (depth !== null) addComponent(matrix, i * count, line, ...nodes, x, y, 2 * depth - z, -ny, nz);
     }
   }
   return matrix;

@@ -220,20 +220,20 @@ export class VortexSystem {
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
     for (const line of this.foilLines) {
-      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
-      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 0, -ny, nz);
+      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
     }
     if (deep) addRows(own, other, deep.symmetric, i * foil, foil);
     if (under)
       for (const line of this.foilLines) {
-        addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
-        addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, 0, ny, nz);
+        addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+        addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
       }
     if (i < foil) addRows(own, other, this.symmetric, i * foil, foil);
     if (!antisymmetric) return;
     for (const line of this.strutLines) {
-      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 0, ny, nz);
-      if (under) addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, 0, -ny, nz);
+      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      if (under) addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
     }
     for (let j = 0; j < all; j++) this.antisymmetric[i * all + j] = own[j]! - other[j]!;
   }
@@ -375,10 +375,30 @@ function multiplyAdd(
   field: Field,
   rowCount: number,
 ): void {
+  const { x, y, z } = matrix;
   for (let i = 0; i < rowCount; i++) {
-    const start = i * stride;
-    field.x[i]! += dot(matrix.x, start, vector, 0, columns);
-    field.y[i]! += dot(matrix.y, start, vector, 0, columns);
-    field.z[i]! += dot(matrix.z, start, vector, 0, columns);
+    let at = i * stride;
+    let [ux, uy, uz] = [0, 0, 0];
+    let [vx, vy, vz] = [0, 0, 0];
+    let j = 0;
+    for (; j + 1 < columns; j += 2, at += 2) {
+      const one = vector[j]!;
+      const next = vector[j + 1]!;
+      ux += x[at]! * one;
+      uy += y[at]! * one;
+      uz += z[at]! * one;
+      vx += x[at + 1]! * next;
+      vy += y[at + 1]! * next;
+      vz += z[at + 1]! * next;
+    }
+    if (j < columns) {
+      const last = vector[j]!;
+      ux += x[at]! * last;
+      uy += y[at]! * last;
+      uz += z[at]! * last;
+    }
+    field.x[i]! += ux + vx;
+    field.y[i]! += uy + vy;
+    field.z[i]! += uz + vz;
   }
 }

@@ -26,7 +26,7 @@ import { inducedDrag } from './wake.ts';
 interface Station {
   surface: number;
   pitch: number; // rad, of the zero-lift line
-  plain: [number, number, number]; // normal of the untwisted strip
+  plain: [y: number, z: number]; // normal of the untwisted strip
 }
 
 export interface WholeFoil {
@@ -110,7 +110,7 @@ class Builder {
     this.cy.push(ty);
     this.cz.push(tz);
     const [ny, nz] = this.turn(side * Math.sin(droop), Math.cos(droop));
-    this.stations.push({ surface, pitch: strips.pitch[k]!, plain: [0, ny, nz] });
+    this.stations.push({ surface, pitch: strips.pitch[k]!, plain: [ny, nz] });
     this.chord.push(strips.chord[k]!);
     this.width.push(strips.width[k]!);
     this.eta.push(side * strips.eta[k]!);
@@ -173,25 +173,14 @@ export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
   const { nodes, controls } = foil;
   for (let i = 0; i < n; i++) {
     row.fill(0);
-    const [ax, ay, az] = foil.stations[i]!.plain;
+    const [ay, az] = foil.stations[i]!.plain;
+    const px = controls.x[i]!;
+    const py = controls.y[i]!;
     const pz = controls.z[i]!;
     for (const line of foil.lines) {
-      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, controls.x[i]!, controls.y[i]!, pz, ax, ay, az);
+      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, px, py, pz, ay, az);
       if (depth === null) continue;
-      addComponent(
-        row,
-        0,
-        line,
-        nodes.x,
-        nodes.y,
-        nodes.z,
-        controls.x[i]!,
-        controls.y[i]!,
-        2 * depth - pz,
-        -ax,
-        -ay,
-        az,
-      );
+      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, px, py, 2 * depth - pz, -ay, az);
     }
     matrix.set(row, i * n);
   }
@@ -202,7 +191,7 @@ export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
   return (stream, turn = 0) => {
     const circulation = Float64Array.from(foil.stations, ({ surface, pitch, plain }) => {
       const angle = surface === STABILIZER ? pitch + turn : pitch;
-      const across = stream[1] * plain[1] + stream[2] * plain[2];
+      const across = stream[1] * plain[0] + stream[2] * plain[1];
       return -(stream[0] * Math.sin(angle) + across * Math.cos(angle));
     });
     solveFactored(matrix, n, pivots, circulation);
