@@ -1,7 +1,5 @@
 import { LitElement } from 'lit';
 
-const AT_MOST = 250; // ms that an element out of sight waits
-
 const observer = new IntersectionObserver((entries) => {
   for (const { target, isIntersecting } of entries) (target as InSight).isInSight = isIntersecting;
 });
@@ -9,15 +7,18 @@ const observer = new IntersectionObserver((entries) => {
 let isPressed = false; // a pointer is down: what changes now may change again at once
 const waiting = new Set<InSight>();
 
-function press(event: Event): void {
-  isPressed = event.type === 'pointerdown';
-  if (!isPressed) for (const element of waiting) element.goOn();
+function press(isDown: boolean): void {
+  isPressed = isDown;
+  if (!isDown) for (const element of waiting) element.goOn();
 }
-for (const type of ['pointerdown', 'pointerup', 'pointercancel']) window.addEventListener(type, press, true);
+window.addEventListener('pointerdown', () => press(true), true);
+for (const type of ['pointerup', 'pointercancel']) window.addEventListener(type, () => press(false), true);
+// A release that was never told, as after a menu of the browser's, shows at the next move.
+window.addEventListener('pointermove', ({ buttons }) => isPressed && buttons === 0 && press(false), true);
 
 /**
- * A part of the page that a drag draws anew only while it can be seen. Out of sight it waits until it comes into sight,
- * the pointer is let go or a moment has passed.
+ * A part of the page that a drag draws anew only while it can be seen. Out of sight it waits until it comes into sight or
+ * the pointer is let go.
  */
 export abstract class InSight extends LitElement {
   #isInSight = true; // until told otherwise
@@ -53,9 +54,7 @@ export abstract class InSight extends LitElement {
   #wait(): Promise<void> {
     waiting.add(this);
     return new Promise((resolve) => {
-      const timer = setTimeout(() => this.goOn(), AT_MOST);
       this.#goOn = () => {
-        clearTimeout(timer);
         this.#goOn = null;
         waiting.delete(this);
         resolve();
