@@ -18,7 +18,7 @@
  * Source: J. Katz and A. Plotkin, Low-Speed Aerodynamics, 2nd ed. 2001, ch. 12; splitting as in docs/theory.md.
  */
 import type { Parts, Strips } from '../geometry/strips.ts';
-import { dot, factor, solveFactored } from '../numeric/dense.ts';
+import { factor, solveFactored } from '../numeric/dense.ts';
 import {
   addComponent,
   addVelocity,
