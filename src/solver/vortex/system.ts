@@ -378,8 +378,12 @@ function multiplyAdd(
   const { x, y, z } = matrix;
   for (let i = 0; i < rowCount; i++) {
     let at = i * stride;
-    let [ux, uy, uz] = [0, 0, 0];
-    let [vx, vy, vz] = [0, 0, 0];
+    let ux = 0;
+    let uy = 0;
+    let uz = 0;
+    let vx = 0;
+    let vy = 0;
+    let vz = 0;
     let j = 0;
     for (; j + 1 < columns; j += 2, at += 2) {
       const one = vector[j]!;
