@@ -1,10 +1,11 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { chordAs, droopLawAs, sweepAs, twistAs } from '../session/law-conversion.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
 import type { Quantity, UnitSystem } from '../session/units.ts';
 import type { ChordLaw, DroopLaw, Planform, SweepLaw, TwistLaw } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
+import { InSight } from './in-sight.ts';
 import './choice-field.ts';
 import type { Choice } from './choice-field.ts';
 import { withoutPath } from './draft.ts';
@@ -76,7 +77,7 @@ const FORMULA_HINT =
 
 /** Chooses and edits one law of a wing or stabilizer. Another kind starts as near to the present shape as it can. */
 @customElement('law-editor')
-export class LawEditor extends LitElement {
+export class LawEditor extends InSight {
   static override styles = panelStyles;
 
   @property() law: LawName = 'chord';
