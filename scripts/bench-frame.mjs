@@ -1,4 +1,5 @@
 // Time from a pointer move on the tip handle to the painted frame that shows its figures, in headless Chromium.
+import { setTimeout as pause } from 'node:timers/promises';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright';
 import { CHROME_FLAGS, findChrome } from './find-chrome.mjs';
@@ -7,7 +8,9 @@ import { serveBuilt } from './serve-built.mjs';
 const MOVES = 600; // thirty above the 95th percentile
 const WARM_UP = 20;
 const REST = 2000; // ms after the first figures: a first visit also stores the page for use offline
-const PAUSE = 24; // ms between moves, beside what sending one costs: an unhurried drag
+const PAUSE = 24; // ms between moves at least, beside what sending one costs: an unhurried drag
+const FRAME = 1000 / 60; // ms between display frames
+const GOLDEN = 0.618034; // steps of this share, each less its whole part, spread evenly
 
 /** Median and 95th percentile in ms over the moves of one drag. */
 export async function benchFrame() {
@@ -30,7 +33,12 @@ export async function benchFrame() {
   }
 }
 
+/**
+ * Moves come evenly at all times between two display frames. They go straight to the browser: with a button held, the
+ * driver's own mouse runs scripts in the page at every move.
+ */
 async function dragTip(tab) {
+  const browser = await tab.context().newCDPSession(tab);
   const tip = tab.locator('head-on-view [data-handle="tip"] .grip').last();
   const box = await tip.boundingBox();
   const x = box.x + box.width / 2;
@@ -38,8 +46,9 @@ async function dragTip(tab) {
   await tab.mouse.move(x, y);
   await tab.mouse.down();
   for (let k = 1; k <= MOVES + WARM_UP; k++) {
-    await tab.mouse.move(x - 3 * Math.sin(k / 9), y + 40 * Math.sin(k / 14));
-    await tab.waitForTimeout(PAUSE);
+    const at = { x: x - 3 * Math.sin(k / 9), y: y + 40 * Math.sin(k / 14) };
+    await browser.send('Input.dispatchMouseEvent', { type: 'mouseMoved', button: 'left', buttons: 1, ...at });
+    await pause(PAUSE + FRAME * ((k * GOLDEN) % 1));
   }
   await tab.mouse.up();
   await tab.waitForTimeout(300);
