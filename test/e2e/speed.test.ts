@@ -65,7 +65,7 @@ describe('Speed', () => {
   });
 
   it('follows a drag of the shape while it is held', async () => {
-    const { page, close } = await visit(stage);
+    const { page, close } = await visit(stage, { viewport: { width: 1440, height: 3200 } }); // drawing and question both in sight
     await page.getByRole('tab', { name: /^Speed/ }).click();
     const best = /It glides best at [\d.]+.kn, ([\d.]+) to 1/;
     const before = await read(page, best);

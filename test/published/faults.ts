@@ -19,8 +19,8 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the trailing legs',
     file: 'vortex/filament.ts',
-    find: 'out[at]! += OVER_4_PI * (bound + nextLeg - leg);',
-    put: 'out[at]! += OVER_4_PI * (bound - nextLeg + leg);',
+    find: 'ex * across) + nextLeg - leg);',
+    put: 'ex * across) - nextLeg + leg);',
   },
   {
     name: 'sign of the sideways part of the Trefftz normal',
