@@ -37,6 +37,7 @@ export default defineConfig({
           include: ['test/e2e/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          expect: { poll: { timeout: PATIENCE } },
           globalSetup: ['test/e2e/build-once.ts'],
           sequence: { groupOrder: 1 }, // after the others, which leave no processor free
         },
