@@ -10,7 +10,7 @@ const WARM_UP = 20;
 const REST = 2000; // ms after the first figures: a first visit also stores the page for use offline
 const PAUSE = 24; // ms between moves at least, beside what sending one costs: an unhurried drag
 const FRAME = 1000 / 60; // ms between display frames
-const GOLDEN = 0.618034; // steps of this share, each less its whole part, spread evenly
+const GOLDEN = (Math.sqrt(5) - 1) / 2; // steps of this share, each less its whole part, spread evenly
 
 /** Median and 95th percentile in ms over the moves of one drag. */
 export async function benchFrame() {
