@@ -5,6 +5,8 @@ import { SolveServer, type SolveServerParts } from '../../src/session/solve-serv
 import type { Report } from '../../src/solver/report.ts';
 import { demo } from './designs.ts';
 
+const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
+
 const steps = (count: number) =>
   function* () {
     for (let k = 0; k < count; k++) yield k / count;
@@ -26,7 +28,7 @@ function setUp(parts: Partial<SolveServerParts> = {}) {
   });
   const ask = (id: number) =>
     server.receive({ id, design: { ...demo(), name: `${id}` }, options: { neutralDroop: false } });
-  return { told, solved, ask };
+  return { told, solved, ask, server };
 }
 
 describe('solve server', () => {
@@ -88,6 +90,24 @@ describe('solve server', () => {
     });
     await ask(1);
     expect(told).toEqual([{ id: 1, ok: false, message: 'wing section: found a crossing' }]);
+  });
+
+  it('practises after a complete answer, without a word, until something is asked', async () => {
+    const { told, solved, server } = setUp({ practice: 5 });
+    const ask = (id: number, name: string, options = {}) =>
+      server.receive({ id, design: { ...demo(), name }, options });
+    const first = ask(1, 'first');
+    await pause();
+    await pause();
+    await ask(2, 'dragged', { neutralDroop: false });
+    await first;
+    expect(solved.indexOf('dragged real')).toBeGreaterThan(1); // some practice came before it
+    expect(solved.at(-1)).toBe('dragged real'); // and none after: a drag is practice enough
+    await ask(3, 'at rest');
+    await ask(4, 'later');
+    expect(solved.filter((name) => name === 'later real')).toHaveLength(1); // it has had its five
+    expect(solved.length - told.length).toBe(5);
+    expect(told.map(({ id }) => id)).toEqual([1, 2, 3, 4]);
   });
 
   it('asks for no section where thin ones are wanted', async () => {
