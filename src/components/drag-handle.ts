@@ -85,10 +85,10 @@ export class DragHandles implements ReactiveController {
       (slide) => `${slide.name} ${formatWithUnit(slide.value, slide.quantity, units)}`,
     );
     const grip = (at: number, side: 1 | -1) => svg`<g class="grip ${way}" aria-hidden="true"
-        transform="translate(${at} ${y})" @pointerdown=${(event: PointerEvent) => this.#press(event, handle, side)}>
+        @pointerdown=${(event: PointerEvent) => this.#press(event, handle, side)}>
         <title>${tip.join(', ')}</title>
-        <circle class="hit" r="1"></circle><circle class="dot" r="6.5"></circle>
-        ${handle.slides.map(({ toward }) => svg`<path class="point" d=${isVertical(toward) ? UP_DOWN : LEFT_RIGHT}></path>`)}
+        <circle class="hit" r="1" cx=${at} cy=${y}></circle><circle class="dot" r="6.5" cx=${at} cy=${y}></circle>
+        ${handle.slides.map(({ toward }) => svg`<path class="point" d="M${at} ${y}${isVertical(toward) ? UP_DOWN : LEFT_RIGHT}"></path>`)}
       </g>`;
     return svg`<g class="handle" data-handle=${handle.id}>
       ${mirrorAt === undefined ? nothing : grip(mirrorAt, -1)}
@@ -103,15 +103,15 @@ export class DragHandles implements ReactiveController {
     const text = [`${value} ${unitNameOf(slide.quantity, units)}`.trim(), slide.meaning]
       .filter(Boolean)
       .join(', ');
-    return svg`<g class="slide" role="slider" tabindex="0" transform="translate(${x} ${y})"
+    return svg`<g class="slide" role="slider" tabindex="0"
         aria-label=${slide.name}
         aria-orientation=${isVertical(slide.toward) ? 'vertical' : 'horizontal'}
         aria-valuenow=${shown(slide.value)} aria-valuemin=${shown(slide.min)} aria-valuemax=${shown(slide.max)}
         aria-valuetext=${text}
         @keydown=${(event: KeyboardEvent) => this.#key(event, slide, units)}
         @keyup=${() => this.#settleNudge()} @blur=${() => this.#settleNudge()}>
-        <circle class="ring" r="12"></circle>
-        <path class="toward" d=${isVertical(slide.toward) ? UP_DOWN_WIDE : LEFT_RIGHT_WIDE}></path>
+        <circle class="ring" r="12" cx=${x} cy=${y}></circle>
+        <path class="toward" d="M${x} ${y}${isVertical(slide.toward) ? UP_DOWN_WIDE : LEFT_RIGHT_WIDE}"></path>
       </g>`;
   }
 
@@ -239,10 +239,12 @@ export class DragHandles implements ReactiveController {
   }
 }
 
-const UP_DOWN = 'M-2.6 -1.6 0 -4.2 2.6 -1.6M-2.6 1.6 0 4.2 2.6 1.6';
-const LEFT_RIGHT = 'M-1.6 -2.6 -4.2 0 -1.6 2.6M1.6 -2.6 4.2 0 1.6 2.6';
-const UP_DOWN_WIDE = 'M-4 -15 0 -19 4 -15M-4 15 0 19 4 15';
-const LEFT_RIGHT_WIDE = 'M-15 -4 -19 0 -15 4M15 -4 19 0 15 4';
+// Arrowheads from the middle of a handle. Placed by coordinates, as all of it: a transform that changes at each frame of
+// a drag has the browser sort the layers of the whole page anew.
+const UP_DOWN = 'm-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6';
+const LEFT_RIGHT = 'm-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6';
+const UP_DOWN_WIDE = 'm-4 -15l4 -4 4 4m-8 30l4 4 4 -4';
+const LEFT_RIGHT_WIDE = 'm-15 -4l-4 4 4 4m30 -8l4 4 -4 4';
 
 /** The line under a drawing that says why a handle would not move. */
 export function refusalNote(refusal: string | null): TemplateResult {

@@ -40,11 +40,11 @@ export const handleStyles = css`
     fill: none;
     stroke: var(--focus);
     stroke-width: 2.2;
-    opacity: 0;
+    visibility: hidden;
   }
   .slide:focus .toward,
   .slide:focus-visible .ring {
-    opacity: 1;
+    visibility: visible;
   }
   .refusal {
     margin: 0.15rem 0 0;

@@ -62,6 +62,11 @@ export class PlanView extends InSight {
         align-items: baseline;
         gap: 0.2rem 0.8rem;
       }
+      /* Nothing to see. A drawing that grows or shrinks as it is dragged has the browser sort the page's layers anew. */
+      .extent {
+        fill: transparent;
+        pointer-events: none;
+      }
     `,
   ];
 
@@ -90,6 +95,7 @@ export class PlanView extends InSight {
         ${this.#lengthButton(cut)}
       </div>
       <svg viewBox="0 0 ${width} ${height}" height=${height} role="group" aria-label="The foil from above">
+        <rect class="extent" width=${width} height=${height}></rect>
         <g role="img" aria-label=${this.#summary(design, wing)}>
           ${drawBody(design, layout)}
           ${guard([wing, stabilizer, ...placed], () => drawSurfaces(wing, stabilizer, layout))}
