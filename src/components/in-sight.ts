@@ -17,11 +17,14 @@ for (const type of ['pointerup', 'pointercancel']) window.addEventListener(type,
 window.addEventListener('pointermove', ({ buttons }) => isPressed && buttons === 0 && press(false), true);
 
 /**
- * A part of the page that a drag draws anew only while it can be seen. Out of sight it waits until it comes into sight or
- * the pointer is let go.
+ * A part of the page that a drag draws anew only while it can be seen, and then as often as it can be read. Out of sight
+ * it waits until it comes into sight or the pointer is let go.
  */
 export abstract class InSight extends LitElement {
+  /** ms at least between two drawings while a pointer is down; the last there was is always drawn. */
+  protected readonly rest: number = 0;
   #isInSight = true; // until told otherwise
+  #drawn = Number.NEGATIVE_INFINITY;
   #goOn: (() => void) | null = null;
 
   /** Told by the observer. */
@@ -47,14 +50,23 @@ export abstract class InSight extends LitElement {
   }
 
   protected override async scheduleUpdate(): Promise<void> {
-    if (isPressed && !this.#isInSight && this.hasUpdated) await this.#wait();
+    if (isPressed && this.hasUpdated) {
+      if (!this.#isInSight) await this.#wait();
+      else {
+        const left = this.#drawn + this.rest - performance.now();
+        if (left > 0) await this.#wait(left);
+      }
+    }
+    if (this.rest > 0) this.#drawn = performance.now();
     await super.scheduleUpdate();
   }
 
-  #wait(): Promise<void> {
+  #wait(most?: number): Promise<void> {
     waiting.add(this);
     return new Promise((resolve) => {
+      const timer = most === undefined ? undefined : setTimeout(() => this.goOn(), most);
       this.#goOn = () => {
+        clearTimeout(timer);
         this.#goOn = null;
         waiting.delete(this);
         resolve();

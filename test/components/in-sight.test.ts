@@ -4,6 +4,8 @@ import { customElement, property } from 'lit/decorators.js';
 import { describe, it } from 'vitest';
 import { InSight } from '../../src/components/in-sight.ts';
 
+const REST = 300; // ms
+
 @customElement('seen-part')
 class SeenPart extends InSight {
   static override styles = css`
@@ -18,6 +20,11 @@ class SeenPart extends InSight {
   protected override render() {
     return html`${this.text}`;
   }
+}
+
+@customElement('resting-part')
+class RestingPart extends SeenPart {
+  protected override readonly rest = REST;
 }
 
 const press = (type: string) => window.dispatchEvent(new PointerEvent(type));
@@ -90,5 +97,26 @@ describe('a part out of sight', () => {
     await atOnce();
     expect(shown(part)).to.equal('second');
     press('pointerup');
+  });
+
+  it('rests between two drawings of a drag, and shows the last there was', async () => {
+    const part = await fixture<RestingPart>(html`<resting-part text="first"></resting-part>`);
+    await aTimeout(REST + 50);
+    press('pointerdown');
+    part.text = 'second';
+    await atOnce();
+    expect(shown(part)).to.equal('second'); // it has rested
+    part.text = 'third';
+    await atOnce();
+    expect(shown(part)).to.equal('second');
+    await aTimeout(REST + 50);
+    expect(shown(part)).to.equal('third'); // the pointer is still down
+    part.text = 'fourth';
+    press('pointerup');
+    await atOnce();
+    expect(shown(part)).to.equal('fourth');
+    part.text = 'fifth';
+    await atOnce();
+    expect(shown(part)).to.equal('fifth'); // nothing is dragged
   });
 });

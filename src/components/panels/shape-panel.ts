@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { lengthAs, lengthFor, surfaceFor } from '../../session/planform-edits.ts';
 import type { Quantity, UnitSystem } from '../../session/units.ts';
@@ -9,6 +9,7 @@ import { withoutPath } from '../draft.ts';
 import type { Change } from '../events.ts';
 import '../law-editor.ts';
 import { fuselageLength, fuselageLengthChanges, newPart, type Part } from '../../session/parts.ts';
+import { InSight } from '../in-sight.ts';
 import { panelStyles } from '../panel-styles.ts';
 import { sectionFields } from '../section-fields.ts';
 import { sendEdit } from '../send-edit.ts';
@@ -22,8 +23,10 @@ const LENGTHS: readonly Choice[] = [
 
 /** The shape: wing, stabilizer, fuselage and strut, every key of the document. */
 @customElement('shape-panel')
-export class ShapePanel extends LitElement {
+export class ShapePanel extends InSight {
   static override styles = panelStyles;
+
+  protected override readonly rest = 250; // a drag changes its numbers faster than they are read
 
   @property({ attribute: false }) design: Design | null = null;
   @property() units: UnitSystem = 'workshop';
