@@ -212,6 +212,7 @@ export class VortexSystem {
     const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
     const own = near.x.fill(0);
     const other = mirrored.x.fill(0);
+    const isStrut = i >= foil; // in the plane of symmetry: the mirrors blow through it the other way, as hard
     const px = this.controlX[i]!;
     const py = this.controlY[i]!;
     const pz = this.controlZ[i]!;
@@ -221,15 +222,16 @@ export class VortexSystem {
     const under = Number.isFinite(image);
     for (const line of this.foilLines) {
       addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
-      addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
+      if (!isStrut) addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
     }
     if (deep) addRows(own, other, deep.symmetric, i * foil, foil);
     if (under)
       for (const line of this.foilLines) {
         addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
-        addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
+        if (!isStrut) addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
       }
-    if (i < foil) addRows(own, other, this.symmetric, i * foil, foil);
+    if (isStrut) for (let j = 0; j < foil; j++) other[j] = -own[j]!;
+    else addRows(own, other, this.symmetric, i * foil, foil);
     if (!antisymmetric) return;
     for (const line of this.strutLines) {
       addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
@@ -254,19 +256,28 @@ export class VortexSystem {
     const pz = this.placeZ[i]!;
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
+    const isStrut = i >= foil; // in the plane of symmetry: the mirrors do the same there, turned about in y
     for (const line of this.foilLines) {
       // On its own surface a line has no finite chord to cut off the velocity, which would grow without end.
       const isOwn = line.surface === this.surfaceOf[i];
       const core = isOwn ? 0 : line.core;
       const spread = isOwn ? this.spread[i]! : 0;
       addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
-      addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core, spread);
+      if (!isStrut)
+        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core, spread);
     }
     if (deep) addFieldRows(near, m, deep.symmetricField, i * foil, foil);
     if (under)
       for (const line of this.foilLines) {
         addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
-        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
+        if (!isStrut)
+          addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
+      }
+    if (isStrut)
+      for (let j = 0; j < foil; j++) {
+        m.x[j] = x[j]!;
+        m.y[j] = -y[j]!;
+        m.z[j] = z[j]!;
       }
     addFieldRows(near, m, this.symmetricField, i * foil, foil);
     if (!antisymmetric || i >= foil) return;
