@@ -2,6 +2,8 @@
 import type { BrowserContextOptions, Locator, Page } from 'playwright';
 
 export interface Hands {
+  /** Where the next press will be, so that it comes at once. */
+  goTo: (target: Locator) => Promise<void>;
   press: (target: Locator) => Promise<void>;
   /** Writes over what a field holds and confirms it. */
   write: (target: Locator, text: string) => Promise<void>;
@@ -24,6 +26,7 @@ export const handsFor = (way: Way, page: Page): Hands =>
 function pointer(page: Page, how: 'click' | 'tap'): Hands {
   const press = (target: Locator) => target[how]();
   return {
+    goTo: (target) => target.hover(),
     press,
     ask: press,
     write: async (target, text) => {
@@ -59,6 +62,7 @@ async function reach(page: Page, target: Locator): Promise<void> {
 
 function keys(page: Page): Hands {
   return {
+    goTo: (target) => reach(page, target),
     press: async (target) => {
       await reach(page, target);
       await page.keyboard.press('Enter');

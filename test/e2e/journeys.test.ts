@@ -88,8 +88,10 @@ describe('design a downwind wing', () => {
       await hands.write(field(panel, 'How heavy, all up?'), '80');
       await hands.press(panel.getByRole('button', { name: 'Look for this wing' }));
       // Good enough soon enough: stopped under way, the best so far made whole.
+      const cancel = panel.getByRole('button', { name: 'Cancel' });
+      await hands.goTo(cancel);
       await panel.getByText(/best so far/).waitFor(PATIENCE);
-      await hands.press(panel.getByRole('button', { name: 'Cancel' }));
+      await hands.press(cancel);
       await hands.press(panel.getByRole('button', { name: 'Finish with the best so far' }));
       const take = panel.getByRole('button', { name: 'Take it' });
       await take.waitFor(PATIENCE);
