@@ -8,6 +8,7 @@
 import type { Design } from '../solver/design/document.ts';
 import type { Report } from '../solver/report.ts';
 import { answer, type Solve, type SolveReply, type SolveRequest } from './messages.ts';
+import { pause } from './pause.ts';
 
 export interface Answer {
   revision: number;
@@ -140,7 +141,7 @@ export class SolveRunner {
   async #solveHere(request: SolveRequest): Promise<void> {
     try {
       const solve = await this.options.loadSolve();
-      await new Promise((resolve) => setTimeout(resolve)); // lets the page paint first
+      await pause(); // lets the page paint first
       this.#receive(answer(solve, request));
     } catch {
       this.#receive({

@@ -7,6 +7,7 @@
  */
 import type { Design } from '../solver/design/document.ts';
 import { answer, type Solve, type SolveReply, type SolveRequest } from './messages.ts';
+import { pause } from './pause.ts';
 
 export interface SolveServerParts {
   solve: Solve;
@@ -91,8 +92,6 @@ export class SolveServer {
     this.parts.tell(reply);
   }
 }
-
-const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
 
 /** What cannot be made is left to the solver to refuse. */
 function isDone(work: Generator<number, void, void>): boolean {

@@ -3,6 +3,7 @@
  * slices with a pause between, so that several take turns and a cancel is heard within a slice.
  */
 import type { Design } from '../solver/design/document.ts';
+import { pause } from './pause.ts';
 import type { StudyName, StudyNews, StudyOrder } from './study-messages.ts';
 
 /** The registry as the server sees it. */
@@ -16,8 +17,6 @@ export interface StudyServerOptions {
 
 const PROGRESS_EVERY = 50; // ms
 const BEHIND = 10; // ms between looks whether the others are done
-
-const pause = (time: number) => new Promise((resolve) => setTimeout(resolve, time));
 
 export class StudyServer {
   readonly #running = new Map<number, { isBehind: boolean }>();
@@ -90,7 +89,7 @@ export class StudyServer {
 
   /** Lets the others have their turn, one that stands behind all of it. Says whether the study is still wanted. */
   async #rest(id: number): Promise<boolean> {
-    await pause(0);
+    await pause();
     while (this.#running.get(id)?.isBehind && [...this.#running.values()].some(({ isBehind }) => !isBehind))
       await pause(BEHIND);
     return this.#running.has(id);

@@ -1,11 +1,10 @@
 /** Requests answered where the solver runs: in slices, the newest first. */
 import { describe, expect, it } from 'vitest';
 import type { SolveReply } from '../../src/session/messages.ts';
+import { pause } from '../../src/session/pause.ts';
 import { SolveServer, type SolveServerParts } from '../../src/session/solve-server.ts';
 import type { Report } from '../../src/solver/report.ts';
 import { demo } from './designs.ts';
-
-const pause = () => new Promise<void>((resolve) => setTimeout(resolve));
 
 const steps = (count: number) =>
   function* () {
