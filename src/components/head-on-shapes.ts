@@ -8,6 +8,7 @@ import type { Outline, Planform } from '../solver/design/document.ts';
 import { outlinePoints } from '../solver/geometry/outline.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
 import type { StripFigures } from '../solver/report.ts';
+import { type Corner, lineText, mirrored, sparse } from './corners.ts';
 
 /** Where the drawing puts things, px; `scale` is px per metre, both ways. */
 export interface HeadOnLayout {
@@ -66,26 +67,25 @@ export function placed(surface: Surface, eta: number, layout: HeadOnLayout) {
 
 /** Both halves of a surface with its true thickness, as one path. */
 export function silhouette(surface: Surface, section: Planform['section'], layout: HeadOnLayout): string {
-  const half = (side: 1 | -1) => {
-    const over: string[] = [];
-    const under: string[] = [];
-    for (const { eta, y, z, chord, droop } of stationsOf(surface)) {
-      const { above, below } = rise(section, eta);
-      const edge = (height: number) =>
-        pair(xOf(layout, side * (y + Math.sin(droop) * height)), yOf(layout, z + Math.cos(droop) * height));
-      over.push(edge(above * chord));
-      under.push(edge(below * chord));
-    }
-    return `M${over.join('L')}L${under.reverse().join('L')}Z`;
-  };
-  return half(1) + half(-1);
+  const over: Corner[] = [];
+  const under: Corner[] = [];
+  for (const { eta, y, z, chord, droop } of stationsOf(surface)) {
+    const { above, below } = rise(section, eta);
+    const edge = (height: number): Corner => ({
+      x: xOf(layout, y + Math.sin(droop) * height),
+      y: yOf(layout, z + Math.cos(droop) * height),
+    });
+    over.push(edge(above * chord));
+    under.push(edge(below * chord));
+  }
+  const half = sparse([...over, ...under.reverse()]);
+  return `M${lineText(half)}ZM${lineText(mirrored(half, layout.originX))}Z`;
 }
 
 /** The line of quarter chords from tip to tip. */
 export function quarterLine(surface: Surface, layout: HeadOnLayout): string {
-  const half = (side: 1 | -1) =>
-    stationsOf(surface).map(({ y, z }) => pair(xOf(layout, side * y), yOf(layout, z)));
-  return `M${[...half(-1).reverse(), ...half(1)].join('L')}`;
+  const half = sparse(stationsOf(surface).map(({ y, z }) => ({ x: xOf(layout, y), y: yOf(layout, z) })));
+  return `M${lineText([...mirrored(half, layout.originX).reverse(), ...half])}`;
 }
 
 const heights = new WeakMap<Outline, { above: number; below: number }>();
@@ -186,5 +186,3 @@ export function arrowsOf(
 export function arrowScale(weight: number, length: number, arrowRoom: number): number {
   return arrowRoom / nextPreferred((1.35 * weight) / length);
 }
-
-const pair = (x: number, y: number): string => `${x.toFixed(1)} ${y.toFixed(1)}`;

@@ -2,6 +2,7 @@
 import { stationsOf } from '../session/foil-surfaces.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
+import { lineText, mirrored, sparse } from './corners.ts';
 
 export interface PlanLayout {
   width: number;
@@ -81,16 +82,15 @@ export const placed = (layout: PlanLayout, y: number, x: number, beside = 0) => 
   ...(y > 0 && { mirrorAt: acrossX(layout, -y) - beside }),
 });
 
-/** Leading edge from tip to tip and back along the trailing edge, one closed path. */
+/** Leading edge to starboard, back along the trailing edge and around to port: one closed path. */
 export function outlinePath(surface: Surface, layout: PlanLayout): string {
-  const edge = (share: number, side: 1 | -1) =>
-    stationsOf(surface).map(({ x, y, chord }) => {
-      const down = alongY(layout, x + share * chord);
-      return `${acrossX(layout, side * y).toFixed(1)} ${down.toFixed(1)}`;
-    });
-  const leading = [...edge(-0.25, -1).reverse(), ...edge(-0.25, 1)];
-  const trailing = [...edge(0.75, 1).reverse(), ...edge(0.75, -1)];
-  return `M${leading.join('L')}L${trailing.join('L')}Z`;
+  const edge = (share: number) =>
+    stationsOf(surface).map(({ x, y, chord }) => ({
+      x: acrossX(layout, y),
+      y: alongY(layout, x + share * chord),
+    }));
+  const half = sparse([...edge(-0.25), ...edge(0.75).reverse()]);
+  return `M${lineText([...half, ...mirrored(half, layout.originX).reverse()])}Z`;
 }
 
 /** Places of the leading and trailing edge along x, m. */

@@ -3,6 +3,7 @@ import { stationsOf } from '../session/foil-surfaces.ts';
 import type { Design, Planform } from '../solver/design/document.ts';
 import { blendOutlines } from '../solver/geometry/outline.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
+import { type Corner, lineText, sparse } from './corners.ts';
 
 export interface SideLayout {
   width: number;
@@ -69,25 +70,29 @@ export const sideY = (layout: SideLayout, z: number): number => layout.originY -
 
 /** What is seen of the half towards its tip, and before it the root section: two paths. */
 export function sideProfile(surface: Surface, planform: Planform, layout: SideLayout): [string, string] {
-  const point = (x: number, z: number) => `${sideX(layout, x).toFixed(1)} ${sideY(layout, z).toFixed(1)}`;
-  const edge = (share: number) => stationsOf(surface).map(({ x, z, chord }) => point(x + share * chord, z));
-  const half = `M${[...edge(-0.25), ...edge(0.75).reverse()].join('L')}Z`;
-  return [half, sectionPath(surface, planform, point)];
+  const corner = (x: number, z: number): Corner => ({ x: sideX(layout, x), y: sideY(layout, z) });
+  const edge = (share: number) => stationsOf(surface).map(({ x, z, chord }) => corner(x + share * chord, z));
+  const closed = (corners: readonly Corner[]) => `M${lineText(sparse(corners))}Z`;
+  const half = [...edge(-0.25), ...edge(0.75).reverse()];
+  return [closed(half), closed(sectionCorners(surface, planform, corner))];
 }
 
 /** The root section at its incidence, turned about the quarter chord. */
-function sectionPath(surface: Surface, planform: Planform, point: (x: number, z: number) => string): string {
+function sectionCorners(
+  surface: Surface,
+  planform: Planform,
+  corner: (x: number, z: number) => Corner,
+): Corner[] {
   const { root, tip } = planform.section;
   const { x, y } = blendOutlines(root, tip, 0, 41);
   const chord = surface.chord(0);
   const angle = (planform.incidence * Math.PI) / 180;
-  const corners = Array.from(x, (at, k) => {
+  return Array.from(x, (at, k) => {
     const aft = (at - 0.25) * chord;
     const up = y[k]! * chord;
-    return point(
+    return corner(
       surface.x(0) + aft * Math.cos(angle) + up * Math.sin(angle),
       surface.point(0).z + up * Math.cos(angle) - aft * Math.sin(angle),
     );
   });
-  return `M${corners.join('L')}Z`;
 }
