@@ -6,6 +6,8 @@
  * release settles it, Escape gives it up. Keys: an arrow towards which the handle goes (the other pair of arrows, plus
  * to the right), Shift ten times as far, Alt a tenth, Page Up and Down, Home and End; a held key is one step of the
  * history. What the page refuses is kept in `refusal` for the view to show.
+ *
+ * Each is one line that a marker gives its looks: a drag moves dozens of them, and what moves costs by the attribute.
  */
 import {
   html,
@@ -31,6 +33,7 @@ import {
 import { withoutPath } from './draft.ts';
 import type { EditDetail } from './events.ts';
 import { type Drag, type Handle, isVertical, type Move, type Slide, stepsOf } from './handle-model.ts';
+import { handleLooks } from './handle-styles.ts';
 import { sendEdit } from './send-edit.ts';
 
 interface Gesture {
@@ -68,28 +71,27 @@ export class DragHandles implements ReactiveController {
 
   /** The handles of a drawing, for the end of its <svg>; drawn again when something of what they follow `from` changes. */
   draw(from: readonly unknown[], make: () => readonly Handle[], units: UnitSystem): unknown {
-    return guard([...from, units, decimalMark()], () =>
+    const drawn = guard([...from, units, decimalMark()], () =>
       repeat(
         make(),
         ({ id }) => id,
         (handle) => this.#drawOne(handle, units),
       ),
     );
+    return [handleLooks, drawn];
   }
 
   #drawOne(handle: Handle, units: UnitSystem) {
     const { x, y, mirrorAt } = handle;
-    const [first] = handle.slides;
-    const way = handle.slides.length > 1 ? 'freely' : isVertical(first!.toward) ? 'vertically' : 'sideways';
+    const way = handle.slides.length > 1 ? 'freely' : wayOf(handle.slides[0]!);
     const tip = handle.slides.map(
       (slide) => `${slide.name} ${formatWithUnit(slide.value, slide.quantity, units)}`,
     );
-    const grip = (at: number, side: 1 | -1) => svg`<g class="grip ${way}" aria-hidden="true"
+    const grip = (at: number, side: 1 | -1) => svg`<polyline class="grip ${way}" aria-hidden="true"
+        points=${spot(at, y)}
         @pointerdown=${(event: PointerEvent) => this.#press(event, handle, side)}>
         <title>${tip.join(', ')}</title>
-        <circle class="hit" r="1" cx=${at} cy=${y}></circle><circle class="dot" r="6.5" cx=${at} cy=${y}></circle>
-        ${handle.slides.map(({ toward }) => svg`<path class="point" d="M${at} ${y}${isVertical(toward) ? UP_DOWN : LEFT_RIGHT}"></path>`)}
-      </g>`;
+      </polyline>`;
     return svg`<g class="handle" data-handle=${handle.id}>
       ${mirrorAt === undefined ? nothing : grip(mirrorAt, -1)}
       ${grip(x, 1)}
@@ -103,25 +105,23 @@ export class DragHandles implements ReactiveController {
     const text = [`${value} ${unitNameOf(slide.quantity, units)}`.trim(), slide.meaning]
       .filter(Boolean)
       .join(', ');
-    return svg`<g class="slide" role="slider" tabindex="0"
+    return svg`<polyline class="slide ${wayOf(slide)}" role="slider" tabindex="0"
         aria-label=${slide.name}
         aria-orientation=${isVertical(slide.toward) ? 'vertical' : 'horizontal'}
         aria-valuenow=${shown(slide.value)} aria-valuemin=${shown(slide.min)} aria-valuemax=${shown(slide.max)}
         aria-valuetext=${text}
+        points=${around(x, y)}
         @keydown=${(event: KeyboardEvent) => this.#key(event, slide, units)}
-        @keyup=${() => this.#settleNudge()} @blur=${() => this.#settleNudge()}>
-        <circle class="ring" r="12" cx=${x} cy=${y}></circle>
-        <path class="toward" d="M${x} ${y}${isVertical(slide.toward) ? UP_DOWN_WIDE : LEFT_RIGHT_WIDE}"></path>
-      </g>`;
+        @keyup=${() => this.#settleNudge()} @blur=${() => this.#settleNudge()}></polyline>`;
   }
 
   #press(event: PointerEvent, handle: Handle, side: 1 | -1): void {
     if (event.button !== 0 || this.#gesture) return;
     event.preventDefault(); // no text selection; the slider is focused by hand
     this.#settleNudge();
-    const grip = event.currentTarget as SVGGElement;
+    const grip = event.currentTarget as SVGElement;
     grip.setPointerCapture(event.pointerId);
-    grip.parentElement?.querySelector<SVGGElement>('.slide')?.focus({ preventScroll: true });
+    grip.parentElement?.querySelector<SVGElement>('.slide')?.focus({ preventScroll: true });
     this.#gesture = {
       pointer: event.pointerId,
       x: event.clientX,
@@ -239,12 +239,16 @@ export class DragHandles implements ReactiveController {
   }
 }
 
-// Arrowheads from the middle of a handle. Placed by coordinates, as all of it: a transform that changes at each frame of
-// a drag has the browser sort the layers of the whole page anew.
-const UP_DOWN = 'm-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6';
-const LEFT_RIGHT = 'm-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6';
-const UP_DOWN_WIDE = 'm-4 -15l4 -4 4 4m-8 30l4 4 4 -4';
-const LEFT_RIGHT_WIDE = 'm-15 -4l-4 4 4 4m30 -8l4 4 -4 4';
+const wayOf = ({ toward }: Slide) => (isVertical(toward) ? 'vertically' : 'sideways');
+
+const px = (value: number): string => value.toFixed(1);
+
+/** A grip's line: a tenth of a pixel long, as wide as a finger or a pointer needs. */
+const spot = (x: number, y: number): string => `${px(x)} ${px(y)} ${px(x + 0.1)} ${px(y)}`;
+
+/** A slide's line: as large as the ring that shows where the keyboard is, with its middle in the middle. */
+const around = (x: number, y: number): string =>
+  `${px(x - 12)} ${px(y - 12)} ${px(x)} ${px(y)} ${px(x + 12)} ${px(y + 12)}`;
 
 /** The line under a drawing that says why a handle would not move. */
 export function refusalNote(refusal: string | null): TemplateResult {

@@ -1,22 +1,38 @@
-import { css } from 'lit';
+import { css, svg } from 'lit';
+
+/** What stands where a handle is: its dot by the ways it goes, arrows and a ring where the keyboard is. */
+export const handleLooks = svg`<defs>
+  <marker id="goes-vertically" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6"></path></marker>
+  <marker id="goes-sideways" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6"></path></marker>
+  <marker id="goes-freely" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6M-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6"></path></marker>
+  <marker id="toward-vertically" class="look" markerUnits="userSpaceOnUse"><path class="toward" d="M-4 -15l4 -4 4 4m-8 30l4 4 4 -4"></path></marker>
+  <marker id="toward-sideways" class="look" markerUnits="userSpaceOnUse"><path class="toward" d="M-15 -4l-4 4 4 4m30 -8l4 4 -4 4"></path></marker>
+  <marker id="at-vertically" class="look" markerUnits="userSpaceOnUse"><circle class="ring" r="12"></circle><path class="toward" d="M-4 -15l4 -4 4 4m-8 30l4 4 4 -4"></path></marker>
+  <marker id="at-sideways" class="look" markerUnits="userSpaceOnUse"><circle class="ring" r="12"></circle><path class="toward" d="M-15 -4l-4 4 4 4m30 -8l4 4 -4 4"></path></marker>
+</defs>`;
 
 /** Looks of handles: a small dot in a target of 24 px, 44 px for fingers; a ring where the keyboard is. */
 export const handleStyles = css`
+  .look {
+    overflow: visible;
+  }
   .grip {
-    touch-action: none;
-    cursor: move;
-  }
-  .vertically {
-    cursor: ns-resize;
-  }
-  .sideways {
-    cursor: ew-resize;
-  }
-  .hit {
     fill: none;
     stroke: transparent;
     stroke-width: 24px;
+    stroke-linecap: round;
     pointer-events: all;
+    touch-action: none;
+    cursor: move;
+    marker-start: url(#goes-freely);
+  }
+  .grip.vertically {
+    cursor: ns-resize;
+    marker-start: url(#goes-vertically);
+  }
+  .grip.sideways {
+    cursor: ew-resize;
+    marker-start: url(#goes-sideways);
   }
   .dot {
     fill: var(--raised);
@@ -28,10 +44,13 @@ export const handleStyles = css`
     stroke: var(--focus);
     stroke-width: 1.3;
   }
-  .grip:hover .dot {
-    fill: color-mix(in oklab, var(--focus) 22%, var(--raised));
+  @media (hover: hover) {
+    .grip:hover {
+      stroke: color-mix(in oklab, var(--focus) 22%, transparent);
+    }
   }
   .slide {
+    fill: none;
     outline: none;
     pointer-events: none;
   }
@@ -40,11 +59,18 @@ export const handleStyles = css`
     fill: none;
     stroke: var(--focus);
     stroke-width: 2.2;
-    visibility: hidden;
   }
-  .slide:focus .toward,
-  .slide:focus-visible .ring {
-    visibility: visible;
+  .slide.vertically:focus {
+    marker-mid: url(#toward-vertically);
+  }
+  .slide.sideways:focus {
+    marker-mid: url(#toward-sideways);
+  }
+  .slide.vertically:focus-visible {
+    marker-mid: url(#at-vertically);
+  }
+  .slide.sideways:focus-visible {
+    marker-mid: url(#at-sideways);
   }
   .refusal {
     margin: 0.15rem 0 0;
@@ -56,7 +82,7 @@ export const handleStyles = css`
     display: none;
   }
   @media (pointer: coarse) {
-    .hit {
+    .grip {
       stroke-width: 44px;
     }
   }

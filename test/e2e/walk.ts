@@ -259,15 +259,12 @@ export function smallTargets(page: Page): Promise<string[]> {
     const walk = (root: Element | ShadowRoot): void => {
       for (const element of root.querySelectorAll('*')) {
         if (element.shadowRoot) walk(element.shadowRoot);
-        if (
-          !element.matches('button, summary, input, select, textarea, .grip .hit') ||
-          !element.checkVisibility()
-        )
+        if (!element.matches('button, summary, input, select, textarea, .grip') || !element.checkVisibility())
           continue;
         const { width, height } = element.getBoundingClientRect();
         // A grip's target is the wide, unseen line round a point.
-        const reach = element.matches('.hit') ? Number.parseFloat(getComputedStyle(element).strokeWidth) : 0;
-        const least = element.matches('.hit') ? 44 : 24;
+        const reach = element.matches('.grip') ? Number.parseFloat(getComputedStyle(element).strokeWidth) : 0;
+        const least = element.matches('.grip') ? 44 : 24;
         const label = element.closest('label')?.getBoundingClientRect();
         const [across, down] = [Math.max(width, label?.width ?? 0), Math.max(height, label?.height ?? 0)];
         if (width > 0 && (across + reach < least || down + reach < least))

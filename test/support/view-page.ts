@@ -59,7 +59,7 @@ export class ViewPage<V extends View> {
 
   /** Centre of a grip on the screen, px. */
   placeOf(id: string): { x: number; y: number } {
-    const grips = this.view.shadowRoot!.querySelectorAll(`[data-handle="${id}"] .grip .dot`);
+    const grips = this.view.shadowRoot!.querySelectorAll(`[data-handle="${id}"] .grip`);
     const box = grips[grips.length - 1]!.getBoundingClientRect();
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   }
