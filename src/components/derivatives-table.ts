@@ -1,62 +1,66 @@
-import { css, html } from 'lit';
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import type { Derivatives, Report } from '../solver/report.ts';
+import { InSight } from './in-sight.ts';
 import { cellStyles, drawCell, quantityCell } from './table-cells.ts';
 
 const CAUSES = ['beta', 'p', 'r'] as const;
 const EFFECTS = ['CY', 'Cl', 'Cn'] as const;
 const NAMES = { beta: 'β', p: 'p b/2V', r: 'r b/2V' };
 
-const ownStyles = css`
-  details.derivatives {
-    margin: 0.6rem 0;
-    font-size: var(--step--1);
-  }
-  .derivatives summary {
-    cursor: pointer;
-    color: var(--soft);
-    border-radius: var(--radius);
-  }
-  .derivatives summary:focus-visible {
-    outline: 2px solid var(--focus);
-    outline-offset: 1px;
-  }
-  .derivatives table {
-    border-collapse: collapse;
-    width: 100%;
-    margin: 0.3rem 0;
-    font-variant-numeric: tabular-nums;
-  }
-  .derivatives caption {
-    text-align: left;
-    color: var(--soft);
-  }
-  .derivatives :is(th, td) {
-    padding: 0.1rem 0.4rem;
-    border-bottom: 1px solid var(--line);
-    font-weight: 400;
-    text-align: right;
-  }
-  .derivatives th[scope='row'] {
-    text-align: left;
-  }
-`;
+/**
+ * All nine lateral derivatives, for the foil alone and for the whole craft. Stands in what is folded away: an element of its
+ * own, so that a drag leaves it alone until it can be seen.
+ */
+@customElement('derivatives-table')
+export class DerivativesTable extends InSight {
+  static override styles = [
+    cellStyles,
+    css`
+      :host {
+        display: block;
+      }
+      table {
+        border-collapse: collapse;
+        width: 100%;
+        margin: 0.3rem 0;
+        font-variant-numeric: tabular-nums;
+      }
+      caption {
+        text-align: left;
+        color: var(--soft);
+      }
+      th,
+      td {
+        padding: 0.1rem 0.4rem;
+        border-bottom: 1px solid var(--line);
+        font-weight: 400;
+        text-align: right;
+      }
+      th[scope='row'] {
+        text-align: left;
+      }
+      p {
+        margin: 0.15rem 0;
+        color: var(--soft);
+      }
+    `,
+  ];
 
-export const derivativeStyles = [cellStyles, ownStyles];
+  @property({ attribute: false }) stability: Report['stability'] | null = null;
+  /** Of a second design, whose figures stand below these. */
+  @property({ attribute: false }) ghost: Report['stability'] | null = null;
 
-/** All nine lateral derivatives, for the foil alone and for the whole craft. */
-export function drawDerivatives(
-  { foil, craft }: Report['stability'],
-  ghost: Report['stability'] | null | undefined,
-) {
-  return html`<details class="derivatives">
-    <summary>All lateral derivatives</summary>
-    ${drawOne('Foil: wing and stabilizer about the wing’s root', foil, ghost?.foil)}
-    ${drawOne('Craft: with the strut, about the balance point', craft, ghost?.craft)}
-    <p class="note">
-      Per radian, along the design’s own axes, not turned into the stream; vortex forces alone. Roll positive starboard
-      down, yaw positive nose to starboard.
-    </p>
-  </details>`;
+  protected override render() {
+    const { stability, ghost } = this;
+    if (!stability) return nothing;
+    return html`${drawOne('Foil: wing and stabilizer about the wing’s root', stability.foil, ghost?.foil)}
+      ${drawOne('Craft: with the strut, about the balance point', stability.craft, ghost?.craft)}
+      <p>
+        Per radian, along the design’s own axes, not turned into the stream; vortex forces alone. Roll positive starboard
+        down, yaw positive nose to starboard.
+      </p>`;
+  }
 }
 
 function drawOne(caption: string, own: Derivatives, ghost: Derivatives | undefined) {
@@ -86,4 +90,10 @@ function drawOne(caption: string, own: Derivatives, ghost: Derivatives | undefin
       )}
     </tbody>
   </table>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'derivatives-table': DerivativesTable;
+  }
 }

@@ -6,14 +6,14 @@ import type { Design } from '../../solver/design/document.ts';
 import type { Report } from '../../solver/report.ts';
 import { answerStyles } from '../answer-styles.ts';
 import { BandsController } from '../bands.ts';
-import { derivativeStyles, drawDerivatives } from '../derivatives-table.ts';
 import { InSight } from '../in-sight.ts';
+import '../derivatives-table.ts';
 import '../figure-value.ts';
 import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
 import { balancePoint } from '../ledger-workings.ts';
-import { drawCell, quantityCell } from '../table-cells.ts';
+import { cellStyles, drawCell, quantityCell } from '../table-cells.ts';
 import type { Given, Working } from '../working-parts.ts';
 import * as workings from '../workings.ts';
 
@@ -30,7 +30,7 @@ type Looks = Partial<Pick<FigureValue, 'decimals' | 'why' | 'note' | 'quantity' 
 export class HoldPanel extends InSight {
   static override styles = [
     answerStyles,
-    derivativeStyles,
+    cellStyles,
     css`
       .terms {
         display: grid;
@@ -50,6 +50,19 @@ export class HoldPanel extends InSight {
         font-weight: 600;
         color: var(--ink);
         font-variant-numeric: tabular-nums;
+      }
+      details {
+        margin: 0.6rem 0;
+        font-size: var(--step--1);
+      }
+      summary {
+        cursor: pointer;
+        color: var(--soft);
+        border-radius: var(--radius);
+      }
+      summary:focus-visible {
+        outline: 2px solid var(--focus);
+        outline-offset: 1px;
       }
     `,
   ];
@@ -87,7 +100,13 @@ export class HoldPanel extends InSight {
       </div>
       <h2>Where it balances</h2>
       <div class="figures">${this.#balance(design)}</div>
-      ${drawDerivatives(report.stability, this.ghost?.report?.stability)}`;
+      <details>
+        <summary>All lateral derivatives</summary>
+        <derivatives-table
+          .stability=${report.stability}
+          .ghost=${this.ghost?.report?.stability ?? null}
+        ></derivatives-table>
+      </details>`;
   }
 
   #figure(
