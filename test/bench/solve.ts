@@ -1,6 +1,6 @@
 /**
- * Times one full solve of the default demo at the default resolution, stage by stage, against a plain dense product
- * timed in the same run. Run by `npm run bench`; prints medians in milliseconds.
+ * Times one full solve of the default demo at the default resolution, its stages and a plain dense product, all in turn.
+ * Run by `npm run bench`; prints medians in milliseconds.
  */
 import { readFileSync } from 'node:fs';
 import type { Design } from '../../src/solver/design/document.ts';
@@ -16,7 +16,7 @@ import { profileFor } from '../../src/solver/studies/profile-for.ts';
 import { solveAntisymmetricUnits, solveSymmetricUnits } from '../../src/solver/vortex/causes.ts';
 import { FlowPool } from '../../src/solver/vortex/flow.ts';
 import { gatherStrips, inducedDrag, leastDrag } from '../../src/solver/vortex/wake.ts';
-import { keep, measure, median, printer, sayYardstick } from './yardstick.ts';
+import { inTurn, keep, measure, printer, sayYardstick, spreadOf, yardstick } from './yardstick.ts';
 
 const GRAVITY = 9.80665;
 const RUNS = 400;
@@ -51,41 +51,48 @@ export function bench(): void {
     keep(drag + least.factor + foil.Clr + about.Clr + neutralPoint(loads, alpha));
     return { alpha, drag, least };
   };
-  const full = measure(() => {
-    pool.solve('design', craftFor(design, depth, resolution), 'whole');
-    finish();
-  }, RUNS);
-  const geometry = measure(() => void craftFor(design, depth, resolution), RUNS);
-  const influence = measure(() => system.fillInfluence(true), RUNS);
-  const fillAndFactor = median(() => {
-    system.fillInfluence(true);
-    system.factorise(true);
-  }, RUNS);
-  system.fillInfluence(true);
-  system.factorise(true);
-  const units = measure(() => {
-    solveSymmetricUnits(system, flow.symmetric, true);
-    solveAntisymmetricUnits(system, flow.foil, false);
-    solveAntisymmetricUnits(system, flow.craft, true);
-  }, RUNS);
-  const forces = measure(() => void finish(), RUNS);
   const { alpha, drag, least } = finish();
   const sums = sumWing(stripFigures(craft, flow, stream, least, profile).wing);
   const beside = deepLift(pool.solve('design', craft, 'whole', true), { alpha, pressure });
   const running = { alpha, pressure, lift, drag, profileDrag: 0, stream, deepLift: beside, ...sums };
-  const ledger = measure(() => void drawLedger(pool, craft, design.wing, resolution, running, profile), RUNS);
+  const times = inTurn(
+    {
+      full: () => {
+        pool.solve('design', craftFor(design, depth, resolution), 'whole');
+        finish();
+      },
+      geometry: () => void craftFor(design, depth, resolution),
+      influence: () => system.fillInfluence(true),
+      matrix: () => {
+        system.fillInfluence(true);
+        system.factorise(true);
+      },
+      units: () => {
+        solveSymmetricUnits(system, flow.symmetric, true);
+        solveAntisymmetricUnits(system, flow.foil, false);
+        solveAntisymmetricUnits(system, flow.craft, true);
+      },
+      forces: () => void finish(),
+      ledger: () => void drawLedger(pool, craft, design.wing, resolution, running, profile),
+      yardstick: yardstick(),
+    },
+    RUNS,
+  );
+  const of = (name: keyof typeof times) => spreadOf(times[name]);
+  const less = (whole: keyof typeof times, part: keyof typeof times) =>
+    spreadOf(times[whole].map((time, k) => time - times[part][k]!));
   const report = measure(() => void solve(design), 60);
 
-  console.log(`full solve: ${full.median.toFixed(2)} ms`);
-  const { line, unit } = printer();
-  line('  the same with its spread', full);
-  line('  influence', influence);
-  line('  factorisation', Math.max(0, fillAndFactor - influence.median));
-  line('  the rest', Math.max(0, full.median - fillAndFactor));
-  line('    of it geometry', geometry);
-  line('    of it unit solutions', units);
-  line('    of it loads, drag, derivatives', forces);
-  line('twins of the ledger', ledger);
+  console.log(`full solve: ${of('full').median.toFixed(2)} ms`);
+  const { line, unit } = printer(2, of('yardstick').median);
+  line('  the same with its spread', of('full'));
+  line('  influence', of('influence'));
+  line('  factorisation', less('matrix', 'influence'));
+  line('  the rest', less('full', 'matrix'));
+  line('    of it geometry', of('geometry'));
+  line('    of it unit solutions', of('units'));
+  line('    of it loads, drag, derivatives', of('forces'));
+  line('twins of the ledger', of('ledger'));
   line('whole report with neutral droop', report);
   sayYardstick(unit);
 }

@@ -37,6 +37,25 @@ export function spreadOf(times: readonly number[]): Timing {
   return { median: at(0.5), low: at(0.1), high: at(0.9) };
 }
 
+/**
+ * Times of several things each done once in every round, ms: a machine that changes its speed changes all of them alike.
+ * The first fifth warms up and is not counted.
+ */
+export function inTurn<Name extends string>(
+  runs: Record<Name, () => void>,
+  rounds: number,
+): Record<Name, number[]> {
+  const names = Object.keys(runs) as Name[];
+  const times = Object.fromEntries(names.map((name) => [name, [] as number[]])) as Record<Name, number[]>;
+  const warmUp = Math.ceil(rounds / 5);
+  for (let k = -warmUp; k < rounds; k++)
+    for (const name of names) {
+      const time = timed(runs[name]);
+      if (k >= 0) times[name].push(time);
+    }
+  return times;
+}
+
 /** Their median alone, ms. */
 export const median = (run: (k: number) => void, runs: number): number => measure(run, runs).median;
 
@@ -52,17 +71,19 @@ function multiply(one: Float64Array, other: Float64Array, product: Float64Array)
   keep(product[17]!);
 }
 
-/** Median time of the yardstick, ms. */
-function yardstick(): number {
+/** The yardstick, to be timed. */
+export function yardstick(): () => void {
   const one = Float64Array.from({ length: SIZE * SIZE }, (_, k) => Math.sin(k));
   const other = Float64Array.from({ length: SIZE * SIZE }, (_, k) => Math.cos(k));
   const product = new Float64Array(SIZE * SIZE);
-  return median(() => multiply(one, other, product), 200);
+  return () => multiply(one, other, product);
 }
 
-/** A printer of medians, with the tenth of the runs below and above, beside their ratio to the yardstick. */
-export function printer(digits = 2): { line(name: string, time: Timing | number): void; unit: number } {
-  const unit = yardstick();
+/** A printer of medians, with the tenth of the runs below and above, beside their ratio to the yardstick, ms. */
+export function printer(
+  digits = 2,
+  unit = median(yardstick(), 200),
+): { line(name: string, time: Timing | number): void; unit: number } {
   return {
     unit,
     line: (name, time) => {
