@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { type DecimalMark, decimalMark } from '../session/number-format.ts';
@@ -7,6 +7,7 @@ import { UNIT_SYSTEMS, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import './cards/cards-menu.ts';
 import { headerStyles } from './header-styles.ts';
+import { InSight } from './in-sight.ts';
 import './share-button.ts';
 import './text-field.ts';
 
@@ -34,7 +35,7 @@ export class DecimalMarkChosenEvent extends CustomEvent<DecimalMark> {
 
 /** The head of the page: the design's name, whether it is kept, undo and redo, files, demos, how figures are written. */
 @customElement('page-header')
-export class PageHeader extends LitElement {
+export class PageHeader extends InSight {
   static override styles = [
     headerStyles,
     css`
@@ -111,6 +112,8 @@ export class PageHeader extends LitElement {
       }
     `,
   ];
+
+  protected override readonly rest = 1000; // a drag saves over and over
 
   @property({ attribute: false }) session: Session | null = null;
   @property({ attribute: false }) demos: readonly Demo[] = [];
