@@ -5,25 +5,19 @@ import type { UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import { sayBand, sayStated } from './bands.ts';
 import { type Banded, type BandedQuestion, QUESTION_BANDS } from './question-bands.ts';
+import { quietFold } from './quiet-fold.ts';
 import { StudyController } from './study-controller.ts';
 
 /** How wide the figures of a question stand: method, strips, inputs. Worked out only while it is open. */
 @customElement('band-list')
 export class BandList extends LitElement {
-  static override styles = css`
+  static override styles = [
+    quietFold,
+    css`
     :host {
       display: block;
       margin-top: 0.5rem;
       font-size: var(--step--1);
-    }
-    summary {
-      cursor: pointer;
-      color: var(--soft);
-      border-radius: var(--radius);
-    }
-    summary:focus-visible {
-      outline: 2px solid var(--focus);
-      outline-offset: 1px;
     }
     dl {
       margin: 0.25rem 0;
@@ -47,7 +41,8 @@ export class BandList extends LitElement {
         min-height: 2.2rem;
       }
     }
-  `;
+  `,
+  ];
 
   @property({ attribute: false }) design: Design | null = null;
   @property({ attribute: false }) studies: Studies | null = null;

@@ -37,6 +37,9 @@ function isStraight(corners: readonly Corner[], from: number, to: number): boole
 export const mirrored = (corners: readonly Corner[], axis: number): Corner[] =>
   corners.map(({ x, y }) => ({ x: 2 * axis - x, y }));
 
+/** A place or a length as drawings write it. */
+export const px = (value: number): string => value.toFixed(1);
+
 /** As the text of a path, without its M and Z. */
 export const lineText = (corners: readonly Corner[]): string =>
-  corners.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L');
+  corners.map(({ x, y }) => `${px(x)} ${px(y)}`).join('L');

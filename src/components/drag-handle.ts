@@ -30,10 +30,11 @@ import {
   type UnitSystem,
   unitNameOf,
 } from '../session/units.ts';
+import { px } from './corners.ts';
 import { withoutPath } from './draft.ts';
 import type { EditDetail } from './events.ts';
 import { type Drag, type Handle, isVertical, type Move, type Slide, stepsOf } from './handle-model.ts';
-import { handleLooks } from './handle-styles.ts';
+import { handleLooks, RING } from './handle-styles.ts';
 import { sendEdit } from './send-edit.ts';
 
 interface Gesture {
@@ -78,7 +79,7 @@ export class DragHandles implements ReactiveController {
         (handle) => this.#drawOne(handle, units),
       ),
     );
-    return [handleLooks, drawn];
+    return [guard([], () => handleLooks), drawn];
   }
 
   #drawOne(handle: Handle, units: UnitSystem) {
@@ -241,14 +242,12 @@ export class DragHandles implements ReactiveController {
 
 const wayOf = ({ toward }: Slide) => (isVertical(toward) ? 'vertically' : 'sideways');
 
-const px = (value: number): string => value.toFixed(1);
-
 /** A grip's line: a tenth of a pixel long, as wide as a finger or a pointer needs. */
 const spot = (x: number, y: number): string => `${px(x)} ${px(y)} ${px(x + 0.1)} ${px(y)}`;
 
 /** A slide's line: as large as the ring that shows where the keyboard is, with its middle in the middle. */
 const around = (x: number, y: number): string =>
-  `${px(x - 12)} ${px(y - 12)} ${px(x)} ${px(y)} ${px(x + 12)} ${px(y + 12)}`;
+  [-RING, 0, RING].map((off) => `${px(x + off)} ${px(y + off)}`).join(' ');
 
 /** The line under a drawing that says why a handle would not move. */
 export function refusalNote(refusal: string | null): TemplateResult {

@@ -1,14 +1,32 @@
 import { css, svg } from 'lit';
 
-/** What stands where a handle is: its dot by the ways it goes, arrows and a ring where the keyboard is. */
+export const RING = 12; // px, radius of the ring that shows where the keyboard is
+
+const POINTS = {
+  vertically: 'M-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6',
+  sideways: 'M-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6',
+};
+const TOWARD = {
+  vertically: 'M-4 -15l4 -4 4 4m-8 30l4 4 4 -4',
+  sideways: 'M-15 -4l-4 4 4 4m30 -8l4 4 -4 4',
+};
+
+const look = (id: string, drawn: unknown) =>
+  svg`<marker id=${id} class="look" markerUnits="userSpaceOnUse">${drawn}</marker>`;
+const dot = (points: string) =>
+  svg`<circle class="dot" r="6.5"></circle><path class="point" d=${points}></path>`;
+
+/** What stands where a handle is: its dot by the ways it goes, arrows where it is held, with a ring for the keyboard. */
 export const handleLooks = svg`<defs>
-  <marker id="goes-vertically" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6"></path></marker>
-  <marker id="goes-sideways" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6"></path></marker>
-  <marker id="goes-freely" class="look" markerUnits="userSpaceOnUse"><circle class="dot" r="6.5"></circle><path class="point" d="M-2.6 -1.6l2.6 -2.6 2.6 2.6m-5.2 3.2l2.6 2.6 2.6 -2.6M-1.6 -2.6l-2.6 2.6 2.6 2.6m3.2 -5.2l2.6 2.6 -2.6 2.6"></path></marker>
-  <marker id="toward-vertically" class="look" markerUnits="userSpaceOnUse"><path class="toward" d="M-4 -15l4 -4 4 4m-8 30l4 4 4 -4"></path></marker>
-  <marker id="toward-sideways" class="look" markerUnits="userSpaceOnUse"><path class="toward" d="M-15 -4l-4 4 4 4m30 -8l4 4 -4 4"></path></marker>
-  <marker id="at-vertically" class="look" markerUnits="userSpaceOnUse"><circle class="ring" r="12"></circle><path class="toward" d="M-4 -15l4 -4 4 4m-8 30l4 4 4 -4"></path></marker>
-  <marker id="at-sideways" class="look" markerUnits="userSpaceOnUse"><circle class="ring" r="12"></circle><path class="toward" d="M-15 -4l-4 4 4 4m30 -8l4 4 -4 4"></path></marker>
+  ${look('goes-freely', dot(POINTS.vertically + POINTS.sideways))}
+  ${(['vertically', 'sideways'] as const).map((way) => {
+    const toward = svg`<path class="toward" d=${TOWARD[way]}></path>`;
+    return [
+      look(`goes-${way}`, dot(POINTS[way])),
+      look(`toward-${way}`, toward),
+      look(`at-${way}`, [svg`<circle class="ring" r=${RING}></circle>`, toward]),
+    ];
+  })}
 </defs>`;
 
 /** Looks of handles: a small dot in a target of 24 px, 44 px for fingers; a ring where the keyboard is. */

@@ -7,6 +7,7 @@ import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Design } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
 import type { Report } from '../solver/report.ts';
+import { px } from './corners.ts';
 import { DragHandles, refusalNote } from './drag-handle.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
@@ -159,8 +160,6 @@ const leaning = ({ x, y, tipX, tipY }: Arrow): string => `M${px(x)} ${px(y)}L${p
 /** Nothing where it would be thinner than a hair. */
 const leanedAway = ({ x, tipY, fullY }: Arrow): string =>
   Math.abs(tipY - fullY) < 0.3 ? '' : `M${px(x - 3)} ${px(tipY)}V${px(fullY)}h6V${px(tipY)}Z`;
-
-const px = (value: number): string => value.toFixed(1);
 
 declare global {
   interface HTMLElementTagNameMap {

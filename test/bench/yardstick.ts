@@ -24,36 +24,34 @@ export interface Timing {
   high: number; // a tenth were slower
 }
 
-/** Times repeated runs; the first fifth warms up and is not counted. */
-export function measure(run: (k: number) => void, runs: number): Timing {
-  const warmUp = Math.ceil(runs / 5);
-  return spreadOf(Array.from({ length: runs + warmUp }, (_, k) => timed(() => run(k))).slice(warmUp));
+/**
+ * Times of several things each done once in every round, ms: a machine that changes its speed changes all of them alike.
+ * The first fifth warms up and is not counted.
+ */
+export function inTurn<Name extends string>(
+  runs: Record<Name, (round: number) => void>,
+  rounds: number,
+): Record<Name, number[]> {
+  const names = Object.keys(runs) as Name[];
+  const times = Object.fromEntries(names.map((name) => [name, [] as number[]])) as Record<Name, number[]>;
+  const warmUp = Math.ceil(rounds / 5);
+  for (let round = 0; round < rounds + warmUp; round++)
+    for (const name of names) {
+      const time = timed(() => runs[name](round));
+      if (round >= warmUp) times[name].push(time);
+    }
+  return times;
 }
+
+/** Times repeated runs of one thing. */
+export const measure = (run: (round: number) => void, rounds: number): Timing =>
+  spreadOf(inTurn({ run }, rounds).run);
 
 /** Median of times taken elsewhere, and a tenth of them either way; of few, the least and the most. */
 export function spreadOf(times: readonly number[]): Timing {
   const sorted = [...times].sort((a, b) => a - b);
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
   return { median: at(0.5), low: at(0.1), high: at(0.9) };
-}
-
-/**
- * Times of several things each done once in every round, ms: a machine that changes its speed changes all of them alike.
- * The first fifth warms up and is not counted.
- */
-export function inTurn<Name extends string>(
-  runs: Record<Name, () => void>,
-  rounds: number,
-): Record<Name, number[]> {
-  const names = Object.keys(runs) as Name[];
-  const times = Object.fromEntries(names.map((name) => [name, [] as number[]])) as Record<Name, number[]>;
-  const warmUp = Math.ceil(rounds / 5);
-  for (let k = -warmUp; k < rounds; k++)
-    for (const name of names) {
-      const time = timed(runs[name]);
-      if (k >= 0) times[name].push(time);
-    }
-  return times;
 }
 
 /** Their median alone, ms. */

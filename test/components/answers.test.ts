@@ -1,4 +1,4 @@
-import { expect, fixture, html } from '@open-wc/testing';
+import { aTimeout, expect, fixture, html, waitUntil } from '@open-wc/testing';
 import { describe, it } from 'vitest';
 import type { FigureValue } from '../../src/components/figure-value.ts';
 import { stretchesOf } from '../../src/components/ledger-bar.ts';
@@ -242,6 +242,25 @@ describe('hold', () => {
     const table = panel.shadowRoot!.querySelector('derivatives-table')!;
     expect(table.shadowRoot!.querySelectorAll('td')).to.have.length(18);
     expect(table.shadowRoot!.textContent).to.contain('along the design’s own axes');
+  });
+
+  it('leaves the folded derivatives alone under a drag, and shows the last there were once unfolded', async () => {
+    const panel = await show<HoldPanel>('hold-panel', sample('flat'));
+    const table = panel.shadowRoot!.querySelector('derivatives-table')!;
+    const cells = () => [...table.shadowRoot!.querySelectorAll('td')].map((cell) => cell.textContent).join();
+    await waitUntil(() => !table.isUpdatePending);
+    await aTimeout(100); // the observer is told that it is folded
+    const [flat, { design, report }] = [cells(), sample('curved')];
+    window.dispatchEvent(new PointerEvent('pointerdown'));
+    Object.assign(panel, { design, report });
+    await panel.updateComplete;
+    await aTimeout(100);
+    expect(table.stability).to.equal(report.stability);
+    expect(cells()).to.equal(flat);
+    panel.shadowRoot!.querySelector('details')!.open = true;
+    table.scrollIntoView();
+    await waitUntil(() => cells() !== flat);
+    window.dispatchEvent(new PointerEvent('pointerup'));
   });
 });
 

@@ -13,6 +13,7 @@ import type { FigureValue } from '../figure-value.ts';
 import type { Ghost } from '../ghost.ts';
 import { isIndexSecondary, trustNote } from '../hold/index-trust.ts';
 import { balancePoint } from '../ledger-workings.ts';
+import { quietFold } from '../quiet-fold.ts';
 import { cellStyles, drawCell, quantityCell } from '../table-cells.ts';
 import type { Given, Working } from '../working-parts.ts';
 import * as workings from '../workings.ts';
@@ -31,6 +32,7 @@ export class HoldPanel extends InSight {
   static override styles = [
     answerStyles,
     cellStyles,
+    quietFold,
     css`
       .terms {
         display: grid;
@@ -54,15 +56,6 @@ export class HoldPanel extends InSight {
       details {
         margin: 0.6rem 0;
         font-size: var(--step--1);
-      }
-      summary {
-        cursor: pointer;
-        color: var(--soft);
-        border-radius: var(--radius);
-      }
-      summary:focus-visible {
-        outline: 2px solid var(--focus);
-        outline-offset: 1px;
       }
     `,
   ];
