@@ -13,8 +13,8 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the free-surface image in the tangency',
     file: 'vortex/system.ts',
-    find: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);\n        if (!isStrut) addComponent(other',
-    put: 'addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, ny, -nz);\n        if (!isStrut) addComponent(other',
+    find: 'addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);\n        addComponent(even',
+    put: 'addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, ny, -nz);\n        addComponent(even',
   },
   {
     name: 'sign of the trailing legs',

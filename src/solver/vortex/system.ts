@@ -86,8 +86,6 @@ export class VortexSystem {
   private readonly antisymmetricPivots: Int32Array;
   private readonly symmetricField: Field; // rows: all segments, columns: foil
   private readonly antisymmetricField: Field; // rows: foil segments, columns: all
-  private readonly near: Field; // one row of own copies
-  private readonly mirrored: Field; // one row of mirrored copies
   private readonly wakes: Wakes;
 
   constructor(wing: number, stabilizer: number, strut: number, rows: number) {
@@ -141,8 +139,6 @@ export class VortexSystem {
     this.antisymmetricPivots = new Int32Array(all);
     this.symmetricField = field(all * foil);
     this.antisymmetricField = field(foil * all);
-    this.near = field(all);
-    this.mirrored = field(all);
     this.wakes = { free: each(this.strips * this.strips), lid: each(this.strips * this.strips) };
   }
 
@@ -199,20 +195,27 @@ export class VortexSystem {
    * without strut or surface, is given its symmetric one on the way: all but the images.
    */
   fillInfluence(antisymmetric: boolean, deep: VortexSystem | null = null): void {
-    const { foil, all } = this;
-    for (let i = 0; i < (antisymmetric ? all : foil); i++) {
-      const beside = i < foil ? deep : null;
-      this.fillTangency(i, antisymmetric, beside);
-      if (antisymmetric || i < foil) this.fillField(i, antisymmetric, beside);
+    for (let i = 0; i < this.foil; i++) {
+      this.fillTangency(i, antisymmetric, deep);
+      this.fillField(i, antisymmetric, deep);
+    }
+    if (!antisymmetric) return;
+    for (let i = this.foil; i < this.all; i++) {
+      this.fillStrutTangency(i);
+      this.fillStrutField(i);
     }
   }
 
-  /** Rows i of both matrices: the velocity through strip i per circulation. */
+  /**
+   * Rows i of both matrices: the velocity through strip i of the foil per circulation. The copies to starboard are gathered
+   * in the antisymmetric row, their mirrors in the symmetric one, before the two are split.
+   */
   private fillTangency(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
-    const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
-    const own = near.x.fill(0);
-    const other = mirrored.x.fill(0);
-    const isStrut = i >= foil; // in the plane of symmetry: the mirrors blow through it the other way, as hard
+    const { foil, all, symmetric: even, antisymmetric: odd, nodeX, nodeY, nodeZ } = this;
+    const row = i * foil;
+    const oddRow = i * all;
+    even.fill(0, row, row + foil);
+    odd.fill(0, oddRow, oddRow + all);
     const px = this.controlX[i]!;
     const py = this.controlY[i]!;
     const pz = this.controlZ[i]!;
@@ -221,75 +224,119 @@ export class VortexSystem {
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
     for (const line of this.foilLines) {
-      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
-      if (!isStrut) addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
+      addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      addComponent(even, row, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
     }
-    if (deep) addRows(own, other, deep.symmetric, i * foil, foil);
+    if (deep) sumRows(odd, oddRow, even, row, deep.symmetric, foil);
     if (under)
       for (const line of this.foilLines) {
-        addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
-        if (!isStrut) addComponent(other, 0, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
+        addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+        addComponent(even, row, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
       }
-    if (isStrut) for (let j = 0; j < foil; j++) other[j] = -own[j]!;
-    else addRows(own, other, this.symmetric, i * foil, foil);
-    if (!antisymmetric) return;
-    for (const line of this.strutLines) {
-      addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
-      if (under) addComponent(own, 0, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+    if (!antisymmetric) {
+      sumRows(odd, oddRow, even, row, even, foil);
+      return;
     }
-    for (let j = 0; j < all; j++) this.antisymmetric[i * all + j] = own[j]! - other[j]!;
+    splitRows(odd, oddRow, even, row, foil);
+    for (const line of this.strutLines) {
+      addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      if (under) addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+    }
   }
 
-  /** Rows i of both velocity fields: the velocity on bound segment i per circulation. */
+  /** The same for a strip of the strut: in the plane of symmetry the mirrors blow through it the other way, as hard. */
+  private fillStrutTangency(i: number): void {
+    const { foil, all, antisymmetric: odd, nodeX, nodeY, nodeZ } = this;
+    const row = i * all;
+    odd.fill(0, row, row + all);
+    const px = this.controlX[i]!;
+    const py = this.controlY[i]!;
+    const pz = this.controlZ[i]!;
+    const ny = this.normalY[i]!;
+    const nz = this.normalZ[i]!;
+    const image = 2 * this.height - pz;
+    for (const line of this.lines) {
+      addComponent(odd, row, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      if (Number.isFinite(image)) addComponent(odd, row, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+    }
+    for (let j = row; j < row + foil; j++) odd[j]! *= 2;
+  }
+
+  /** Rows i of both velocity fields: the velocity on bound segment i of the foil per circulation; gathered likewise. */
   private fillField(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
-    const { foil, all, near, mirrored, nodeX, nodeY, nodeZ } = this;
-    const { x, y, z } = near;
-    const m = mirrored;
-    x.fill(0);
-    y.fill(0);
-    z.fill(0);
-    m.x.fill(0);
-    m.y.fill(0);
-    m.z.fill(0);
+    const { foil, all, symmetricField: even, antisymmetricField: odd, nodeX, nodeY, nodeZ } = this;
+    const row = i * foil;
+    const oddRow = i * all;
+    clearRow(even, row, foil);
+    clearRow(odd, oddRow, all);
     const px = this.placeX[i]!;
     const py = this.placeY[i]!;
     const pz = this.placeZ[i]!;
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
-    const isStrut = i >= foil; // in the plane of symmetry: the mirrors do the same there, turned about in y
     for (const line of this.foilLines) {
       // On its own surface a line has no finite chord to cut off the velocity, which would grow without end.
       const isOwn = line.surface === this.surfaceOf[i];
       const core = isOwn ? 0 : line.core;
       const spread = isOwn ? this.spread[i]! : 0;
-      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
-      if (!isStrut)
-        addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, pz, 1, -1, 1, core, spread);
+      addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
+      addVelocity(
+        even.x,
+        even.y,
+        even.z,
+        row,
+        line,
+        nodeX,
+        nodeY,
+        nodeZ,
+        px,
+        -py,
+        pz,
+        1,
+        -1,
+        1,
+        core,
+        spread,
+      );
     }
-    if (deep) addFieldRows(near, m, deep.symmetricField, i * foil, foil);
+    if (deep) sumFields(odd, oddRow, even, row, deep.symmetricField, foil);
     if (under)
       for (const line of this.foilLines) {
-        addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
-        if (!isStrut)
-          addVelocity(m.x, m.y, m.z, 0, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
+        addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+        addVelocity(even.x, even.y, even.z, row, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
       }
-    if (isStrut)
-      for (let j = 0; j < foil; j++) {
-        m.x[j] = x[j]!;
-        m.y[j] = -y[j]!;
-        m.z[j] = z[j]!;
-      }
-    addFieldRows(near, m, this.symmetricField, i * foil, foil);
-    if (!antisymmetric || i >= foil) return;
-    for (const line of this.strutLines) {
-      addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core, 0);
-      if (under) addVelocity(x, y, z, 0, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+    if (!antisymmetric) {
+      sumFields(odd, oddRow, even, row, even, foil);
+      return;
     }
-    const odd = this.antisymmetricField;
-    for (let j = 0, at = i * all; j < all; j++, at++) {
-      odd.x[at] = x[j]! - m.x[j]!;
-      odd.y[at] = y[j]! - m.y[j]!;
-      odd.z[at] = z[j]! - m.z[j]!;
+    splitRows(odd.x, oddRow, even.x, row, foil);
+    splitRows(odd.y, oddRow, even.y, row, foil);
+    splitRows(odd.z, oddRow, even.z, row, foil);
+    for (const line of this.strutLines) {
+      addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core, 0);
+      if (under)
+        addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+    }
+  }
+
+  /** The symmetric one for a segment of the strut: there the mirrors do the same, turned about in y. */
+  private fillStrutField(i: number): void {
+    const { foil, symmetricField: even, nodeX, nodeY, nodeZ } = this;
+    const row = i * foil;
+    clearRow(even, row, foil);
+    const px = this.placeX[i]!;
+    const py = this.placeY[i]!;
+    const pz = this.placeZ[i]!;
+    const image = 2 * this.height - pz;
+    for (const line of this.foilLines) {
+      addVelocity(even.x, even.y, even.z, row, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, line.core, 0);
+      if (Number.isFinite(image))
+        addVelocity(even.x, even.y, even.z, row, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+    }
+    for (let j = row; j < row + foil; j++) {
+      even.x[j]! *= 2;
+      even.y[j] = 0;
+      even.z[j]! *= 2;
     }
   }
 
@@ -332,50 +379,63 @@ export class VortexSystem {
    */
   fillWakes(): Wakes {
     const { strips, wakes, nodeY, nodeZ } = this;
-    const own = this.near.x;
-    const images = this.mirrored.x;
-    let strip = 0;
+    const { free, lid } = wakes;
+    let row = 0;
+    lid.fill(0); // gathers what the wakes themselves do, `free` their images, before the two are split
+    free.fill(0);
     for (const line of this.wakeLines)
-      for (let k = 0; k < line.count; k++, strip++) {
+      for (let k = 0; k < line.count; k++, row += strips) {
         const i = line.segment + k;
         const py = this.controlY[i]!;
         const pz = this.controlZ[i]!;
         const ny = -this.alongZ[i]!;
         const nz = this.alongY[i]!;
         const above = 2 * this.height - pz;
-        own.fill(0);
-        images.fill(0);
         for (const source of this.wakeLines) {
-          addWakeComponent(own, 0, source, nodeY, nodeZ, py, pz, ny, nz);
-          addWakeComponent(own, 0, source, nodeY, nodeZ, -py, pz, -ny, nz);
+          addWakeComponent(lid, row, source, nodeY, nodeZ, py, pz, ny, nz);
+          addWakeComponent(lid, row, source, nodeY, nodeZ, -py, pz, -ny, nz);
           if (!Number.isFinite(above)) continue;
-          addWakeComponent(images, 0, source, nodeY, nodeZ, py, above, -ny, nz);
-          addWakeComponent(images, 0, source, nodeY, nodeZ, -py, above, ny, nz);
+          addWakeComponent(free, row, source, nodeY, nodeZ, py, above, -ny, nz);
+          addWakeComponent(free, row, source, nodeY, nodeZ, -py, above, ny, nz);
         }
-        for (let j = 0, at = strip * strips; j < strips; j++, at++) {
-          wakes.free[at] = own[j]! + images[j]!;
-          wakes.lid[at] = own[j]! - images[j]!;
-        }
+        splitRows(lid, row, free, row, strips);
       }
     return wakes;
   }
 }
 
-/** The sum of two rows of `count` entries, into a matrix from `at` on. */
-function addRows(
-  one: Float64Array,
-  other: Float64Array,
-  matrix: Float64Array,
-  at: number,
-  count: number,
-): void {
-  for (let j = 0; j < count; j++) matrix[at + j] = one[j]! + other[j]!;
+function clearRow({ x, y, z }: Field, at: number, count: number): void {
+  x.fill(0, at, at + count);
+  y.fill(0, at, at + count);
+  z.fill(0, at, at + count);
 }
 
-function addFieldRows(one: Field, other: Field, matrix: Field, at: number, count: number): void {
-  addRows(one.x, other.x, matrix.x, at, count);
-  addRows(one.y, other.y, matrix.y, at, count);
-  addRows(one.z, other.z, matrix.z, at, count);
+/** The sum of two rows of `count` entries, into a matrix where the second one stands in its own. */
+function sumRows(
+  one: Float64Array,
+  oneRow: number,
+  other: Float64Array,
+  row: number,
+  matrix: Float64Array,
+  count: number,
+): void {
+  for (let j = 0; j < count; j++) matrix[row + j] = one[oneRow + j]! + other[row + j]!;
+}
+
+function sumFields(one: Field, oneRow: number, other: Field, row: number, field: Field, count: number): void {
+  sumRows(one.x, oneRow, other.x, row, field.x, count);
+  sumRows(one.y, oneRow, other.y, row, field.y, count);
+  sumRows(one.z, oneRow, other.z, row, field.z, count);
+}
+
+/** Starboard copies in one row and their mirrors in the other become the difference and the sum. */
+function splitRows(odd: Float64Array, oddRow: number, even: Float64Array, row: number, count: number): void {
+  for (let j = 0; j < count; j++) {
+    const own = odd[oddRow + j]!;
+    const mirrored = even[row + j]!;
+    odd[oddRow + j] = own - mirrored;
+    even[row + j] = own + mirrored;
+  }
 }
 
 function multiplyAdd(
