@@ -30,10 +30,16 @@ export function chordLaw(law: ChordLaw): Law {
     case 'elliptic':
       return { at: (eta) => law.root * Math.sqrt(Math.max(0, 1 - eta * eta)), knots: NONE };
     case 'superelliptic':
-      return { at: (eta) => law.root * Math.max(0, 1 - eta ** law.n) ** (1 / law.m), knots: NONE };
+      return { at: superelliptic(law.root, law.n, law.m), knots: NONE };
     default:
       return freeLaw(law, 1);
   }
+}
+
+/** A square root, which most tips end in, is quicker taken as one. */
+function superelliptic(root: number, n: number, m: number): Curve {
+  const shape = m === 2 ? Math.sqrt : (share: number) => share ** (1 / m);
+  return (eta) => root * shape(Math.max(0, 1 - eta ** n));
 }
 
 /** x of the quarter-chord line aft of its root. `straight`: eta h tan(angle) with h the unrolled half length. */

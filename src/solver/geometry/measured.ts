@@ -68,7 +68,7 @@ export function builtSurface(drawn: Surface, { twist, chord, tipDrop }: Differen
     droop,
     chord: (eta) => Math.max(0, drawn.chord(eta) + chord(eta)),
     twist: (eta) => drawn.twist(eta) + twist(eta),
-    pitch: (eta) => drawn.pitch(eta) + twist(eta),
+    setting: (eta) => drawn.setting(eta) + twist(eta),
     point(eta) {
       const at = drawn.point(eta);
       const [y, z] = shift(eta);

@@ -124,8 +124,9 @@ export function cutStrips(surface: Surface, stations: Stations, rows: number): S
     strips.chord[k] = chord;
     strips.width[k] = surface.halfLength * (stations.edges[k + 1]! - stations.edges[k]!);
     strips.droop[k] = surface.droop(eta);
-    strips.pitch[k] = surface.pitch(eta);
-    const aft = controlDistance(surface.lift.slope(eta, chord), rows);
+    const { zeroLift, slope } = surface.lift(eta, chord);
+    strips.pitch[k] = surface.setting(eta) - zeroLift;
+    const aft = controlDistance(slope, rows);
     for (let r = 0; r < rows; r++) {
       const at = r * count + k;
       strips.controlX[at] = x + chord * ((r + 0.25) / rows - 0.25 + aft);

@@ -30,8 +30,7 @@ export interface Surface {
   x(eta: number): number; // m, quarter-chord line
   droop(eta: number): number; // rad, positive down
   twist(eta: number): number; // rad, nose up, without incidence
-  /** Angle of the section's zero-lift line to the x axis: incidence + twist - zero-lift angle, rad. */
-  pitch(eta: number): number;
+  setting(eta: number): number; // rad, of the section's chord line to the x axis, nose up: incidence and twist
   readonly lift: SectionLift;
   point(eta: number): Point; // quarter-chord line; a new object each call
   readonly projectedArea: number; // m2, both halves, integral of c dy
@@ -44,7 +43,7 @@ export interface Surface {
   readonly effectiveDroop: number; // rad, integral(-Gamma c y ds)/integral(c y ds)
   readonly sidewaysShare: number; // integral(sin^2 Gamma c ds)/integral(c ds)
   /** Nose-up moment of the sections' camber about their quarter chords, over dynamic pressure: integral of cm c^2 dy, m3. */
-  readonly camberMoment: number;
+  camberMoment(): number;
 }
 
 /** A length, droop or chord that no surface can have. `key` is the path inside the planform. */
@@ -116,7 +115,7 @@ function describe(
         `${((droop(eta) * 180) / Math.PI).toFixed(1)} degrees at eta ${eta.toFixed(2)}`,
         '-90 to 90 degrees',
       );
-  const sums = sumUp(chord.at, droop, lift, line, panels);
+  const sums = sumUp(chord.at, droop, line, panels);
   if (!(sums.projected > 0))
     throw new GeometryError('chord', 'a wing without area', 'a chord above 0 inside the span');
   const projectedArea = 2 * halfLength * sums.projected;
@@ -131,7 +130,7 @@ function describe(
     x: (eta) => place.arm + sweep.at(eta),
     droop,
     twist: twist.at,
-    pitch: (eta) => incidence + twist.at(eta) - lift.zeroLift(eta, chord.at(eta)),
+    setting: (eta) => incidence + twist.at(eta),
     lift,
     point(eta) {
       const at = { y: 0, z: 0 };
@@ -148,7 +147,7 @@ function describe(
     tipDrop: -tipPoint.z,
     effectiveDroop: sums.droopMoment / sums.moment,
     sidewaysShare: sums.sideways / sums.unrolled,
-    camberMoment: 2 * halfLength * sums.camber,
+    camberMoment: () => 2 * halfLength * camberOf(chord.at, droop, lift, panels),
   };
 }
 
@@ -263,15 +262,25 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
   };
 }
 
+/** The points and weights of an integral over eta whose chord may end in a square root: eta = 1 - u^2 takes it out. */
+function eachToTip(panels: Float64Array, visit: (eta: number, weight: number) => void): void {
+  for (let k = 0; k + 1 < panels.length; k++) {
+    const from = Math.sqrt(1 - panels[k]!);
+    const width = from - Math.sqrt(1 - panels[k + 1]!);
+    for (let g = 0; g < 4; g++) {
+      const u = from - GAUSS_AT[g]! * width;
+      visit(1 - u * u, GAUSS_WEIGHT[g]! * width * 2 * u);
+    }
+  }
+}
+
 /** Integrals over eta of one half, per unit half length. */
 function sumUp(
   chord: (eta: number) => number,
   droop: (eta: number) => number,
-  lift: SectionLift,
   line: Line,
   panels: Float64Array,
 ) {
-  let camber = 0;
   let projected = 0;
   let unrolled = 0;
   let chordSquared = 0;
@@ -279,27 +288,35 @@ function sumUp(
   let droopMoment = 0;
   let sideways = 0;
   const at = { y: 0, z: 0 };
-  for (let k = 0; k + 1 < panels.length; k++) {
-    // eta = 1 - u^2 takes the square root out of the tip.
-    const from = Math.sqrt(1 - panels[k]!);
-    const width = from - Math.sqrt(1 - panels[k + 1]!);
-    for (let g = 0; g < 4; g++) {
-      const u = from - GAUSS_AT[g]! * width;
-      const eta = 1 - u * u;
-      const weight = GAUSS_WEIGHT[g]! * width * 2 * u;
-      const c = chord(eta);
-      const angle = droop(eta);
-      line.locate(eta, at);
-      projected += weight * c * Math.cos(angle);
-      unrolled += weight * c;
-      chordSquared += weight * c * c * Math.cos(angle);
-      camber += weight * lift.moment(eta, c) * c * c * Math.cos(angle);
-      moment += weight * c * at.y;
-      droopMoment += weight * c * at.y * angle;
-      sideways += weight * c * Math.sin(angle) ** 2;
-    }
-  }
-  return { camber, projected, unrolled, chordSquared, moment, droopMoment, sideways };
+  eachToTip(panels, (eta, weight) => {
+    const c = chord(eta);
+    const area = weight * c;
+    const angle = droop(eta);
+    const cosine = Math.cos(angle);
+    line.locate(eta, at);
+    projected += area * cosine;
+    unrolled += area;
+    chordSquared += area * c * cosine;
+    moment += area * at.y;
+    droopMoment += area * at.y * angle;
+    sideways += area * Math.sin(angle) ** 2;
+  });
+  return { projected, unrolled, chordSquared, moment, droopMoment, sideways };
+}
+
+/** Integral of cm c^2 cos Gamma over eta of one half. */
+function camberOf(
+  chord: (eta: number) => number,
+  droop: (eta: number) => number,
+  lift: SectionLift,
+  panels: Float64Array,
+): number {
+  let camber = 0;
+  eachToTip(panels, (eta, weight) => {
+    const c = chord(eta);
+    camber += weight * lift(eta, c).moment * c * c * Math.cos(droop(eta));
+  });
+  return camber;
 }
 
 function extremeDroop(droop: (eta: number) => number, knots: readonly number[]): number {
@@ -312,9 +329,22 @@ function extremeDroop(droop: (eta: number) => number, knots: readonly number[]):
   return extreme;
 }
 
-/** eta at which the line reaches y (within the half span), by bisection and secant; 1 beyond the tip. */
+/**
+ * eta at which the line reaches y: 0 before the root, 1 beyond the tip. By Newton, as y grows with cos Gamma; halved where
+ * that leads out of what is left, as it does beside a tip that stands upright.
+ */
 export function etaAtY(surface: Surface, y: number): number {
   if (y <= 0) return 0;
   if (y >= surface.halfSpan) return 1;
-  return findRoot((eta) => surface.point(eta).y - y, 0, 1, 1e-12, -y, surface.halfSpan - y) ?? 1;
+  let [low, high] = [0, 1];
+  let eta = y / surface.halfSpan;
+  while (high - low > 1e-13) {
+    const excess = surface.point(eta).y - y;
+    if (excess > 0) high = eta;
+    else low = eta;
+    const next = eta - excess / (surface.halfLength * Math.cos(surface.droop(eta)));
+    if (Math.abs(next - eta) < 1e-13) return next;
+    eta = next > low && next < high ? next : 0.5 * (low + high);
+  }
+  return eta;
 }

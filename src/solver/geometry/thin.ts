@@ -8,12 +8,15 @@
 import type { Outline, Planform } from '../design/document.ts';
 import { type FourDigit, fourDigitOf, meanLine } from './outline.ts';
 
-/** What the sections along a surface do to the stream, at eta where the chord is `chord` (m). */
-export interface SectionLift {
-  zeroLift(eta: number, chord: number): number; // rad, of the chord line to the stream where the section lifts nothing
-  slope(eta: number, chord: number): number; // lift slope, per rad
-  moment(eta: number, chord: number): number; // coefficient about the quarter chord at zero lift, nose up
+/** What a section does to the stream. */
+export interface SectionLine {
+  zeroLift: number; // rad, of the chord line to the stream where the section lifts nothing
+  slope: number; // lift slope, per rad
+  moment: number; // coefficient about the quarter chord at zero lift, nose up
 }
+
+/** The line of a surface's section at eta, where the chord is `chord` (m). */
+export type SectionLift = (eta: number, chord: number) => SectionLine;
 
 /** Mean lift slope (per rad) of the strut's section between two lengths (m) down from its upper end. */
 export type StrutSlope = (from: number, to: number) => number;
@@ -22,12 +25,12 @@ export const thinStrut: StrutSlope = () => 2 * Math.PI;
 
 /** Thin-airfoil theory is linear in the mean line, so blending the outlines blends their angles and moments. */
 export function thinLift({ root, tip }: Planform['section']): SectionLift {
-  const blend = (atRoot: number, atTip: number) => (eta: number) => atRoot + (atTip - atRoot) * eta;
-  return {
-    zeroLift: blend(zeroLiftAngle(root), zeroLiftAngle(tip)),
-    slope: () => 2 * Math.PI,
-    moment: blend(momentCoefficient(root), momentCoefficient(tip)),
-  };
+  const [one, other] = [thinSection(root), thinSection(tip)];
+  return (eta) => ({
+    zeroLift: one.zeroLift + (other.zeroLift - one.zeroLift) * eta,
+    slope: 2 * Math.PI,
+    moment: one.moment + (other.moment - one.moment) * eta,
+  });
 }
 
 /** Angle of the chord line to the stream at which the section lifts nothing, rad. */

@@ -8,12 +8,10 @@ import type { Surface } from './surface.ts';
 const STATIONS = 48; // along each half
 const HALF_THICKNESS = 0.05; // of the chord
 
-interface Edges {
+/** A surface by stations. */
+interface Line {
   ahead: Float64Array; // x of the leading edge
   chord: Float64Array;
-}
-
-interface Line extends Edges {
   y: Float64Array;
   z: Float64Array;
 }
@@ -21,31 +19,39 @@ interface Line extends Edges {
 const each = (value: (eta: number) => number): Float64Array =>
   Float64Array.from({ length: STATIONS + 1 }, (_, k) => value(k / STATIONS));
 
-function edgesOf(surface: Surface): Edges {
-  const chord = each(surface.chord);
-  return { ahead: each(surface.x).map((x, k) => x - 0.25 * chord[k]!), chord };
+function lineOf(surface: Surface): Line {
+  return {
+    ahead: each((eta) => surface.x(eta) - 0.25 * surface.chord(eta)),
+    chord: each(surface.chord),
+    y: each((eta) => surface.point(eta).y),
+    z: each((eta) => surface.point(eta).z),
+  };
 }
 
-function lineOf(surface: Surface, edges: Edges): Line {
-  const points = Array.from(edges.chord, (_, k) => surface.point(k / STATIONS));
-  return { ...edges, y: Float64Array.from(points, ({ y }) => y), z: Float64Array.from(points, ({ z }) => z) };
+/** From where to where its stations reach, x. */
+function reachOf(surface: Surface): { ahead: number; aft: number } {
+  const reach = { ahead: Number.POSITIVE_INFINITY, aft: Number.NEGATIVE_INFINITY };
+  for (let k = 0; k <= STATIONS; k++) {
+    const chord = surface.chord(k / STATIONS);
+    const quarter = surface.x(k / STATIONS);
+    reach.ahead = Math.min(reach.ahead, quarter - 0.25 * chord);
+    reach.aft = Math.max(reach.aft, quarter + 0.75 * chord);
+  }
+  return reach;
 }
 
 /** Where the two touch first from the root: the wing's y there, m; null when they do not. */
 export function touchingAt(wing: Surface, stabilizer: Surface): number | null {
-  const [ahead, aft] = [edgesOf(wing), edgesOf(stabilizer)];
-  if (aftEnd(ahead) < Math.min(...aft.ahead) || aftEnd(aft) < Math.min(...ahead.ahead)) return null;
-  const one = lineOf(wing, ahead);
-  const other = lineOf(stabilizer, aft);
+  const [here, there] = [reachOf(wing), reachOf(stabilizer)];
+  if (here.aft < there.ahead || there.aft < here.ahead) return null;
+  const [one, other] = [lineOf(wing), lineOf(stabilizer)];
   for (let i = 0; i < STATIONS; i++)
     for (let j = 0; j < STATIONS; j++)
       if (overlapInX(one, i, other, j) && isNear(one, i, other, j)) return one.y[i]!;
   return null;
 }
 
-const aftEnd = ({ ahead, chord }: Edges) => Math.max(...ahead.map((x, k) => x + chord[k]!));
-
-function overlapInX(one: Edges, i: number, other: Edges, j: number): boolean {
+function overlapInX(one: Line, i: number, other: Line, j: number): boolean {
   return one.ahead[i]! < other.ahead[j]! + other.chord[j]! && other.ahead[j]! < one.ahead[i]! + one.chord[i]!;
 }
 

@@ -8,7 +8,7 @@ import { blendOutlines, type OutlinePoints } from '../geometry/outline.ts';
 import type { Sliced } from '../numeric/sliced.ts';
 import type { Water } from './polar.ts';
 import { shapeKey } from './section.ts';
-import { createPolarTable, type PolarTable, type ViscousLine } from './table.ts';
+import { createPolarTable, mixLines, type PolarTable, type ViscousLine } from './table.ts';
 import type { Clarity } from './transition.ts';
 
 const POINTS = 241; // of a blend's outline
@@ -66,9 +66,12 @@ export class SectionBlend {
     return this.mix(eta, (table) => table.stallAngle(reynolds));
   }
 
-  /** Zero-lift angle (rad), lift slope (per rad) or moment coefficient at zero lift. */
-  line(figure: keyof ViscousLine, eta: number, reynolds: number): number {
-    return this.mix(eta, (table) => table.viscous(figure, reynolds));
+  /** Zero-lift angle (rad), lift slope (per rad) and moment coefficient at zero lift. */
+  line(eta: number, reynolds: number): ViscousLine {
+    const at = this.at(eta);
+    const k = Math.min(this.count - 1, Math.floor(at));
+    const near = this.table(k).viscousLine(reynolds);
+    return at === k ? near : mixLines(near, this.table(k + 1).viscousLine(reynolds), at - k);
   }
 
   /** Lift slope (per rad) of symmetric sections, without the rest of their polars. */

@@ -37,11 +37,11 @@ export class PolarTable {
   readonly line: LiftLine;
   /** Reynolds numbers at which nothing settled; the next line above answers for them. */
   readonly unsettled = new Set<number>();
-  private readonly atZero = new Map<number, Float64Array>(); // mass defects at zero lift, by line
-  private readonly branches = new Map<number, Branch>();
-  private readonly leastDrags = new Map<number, number>();
-  private readonly viscousLines = new Map<number, ViscousLine>();
-  private readonly levelSlopes = new Map<number, number>();
+  private readonly atZero: Float64Array[] = []; // mass defects at zero lift, by line
+  private readonly branches: Branch[] = [];
+  private readonly leastDrags: number[] = [];
+  private readonly viscousLines: ViscousLine[] = [];
+  private readonly levelSlopes: number[] = [];
   private readonly isSymmetric: boolean;
   private readonly low = emptySample();
   private readonly high = emptySample();
@@ -60,14 +60,14 @@ export class PolarTable {
   /** Solves ahead, in slices, what a strip that lifts at a chord Reynolds number will ask for. */
   *prepare(reynolds: number): Sliced<void> {
     const { index } = place(reynolds, this.at);
-    for (const line of [index, index + 1]) if (!this.branches.has(keyOf(line, 1))) yield* this.make(line, 1);
+    for (const line of [index, index + 1]) if (!(keyOf(line, 1) in this.branches)) yield* this.make(line, 1);
   }
 
   /** The same for a strut: drag without lift. */
   *prepareLevel(reynolds: number): Sliced<void> {
     const { index } = place(reynolds, this.at);
     for (const line of [index, index + 1]) {
-      if (this.isSymmetric && !this.leastDrags.has(line)) this.leastDrag(line);
+      if (this.isSymmetric && !(line in this.leastDrags)) this.leastDrag(line);
       yield 0;
     }
   }
@@ -75,7 +75,7 @@ export class PolarTable {
   /** The same for a strut: how steeply it begins to lift. */
   *prepareSlope(reynolds: number): Sliced<void> {
     const { index } = place(reynolds, this.at);
-    for (const line of [index, index + 1]) if (!this.levelSlopes.has(line)) yield* this.makeSlope(line);
+    for (const line of [index, index + 1]) if (!(line in this.levelSlopes)) yield* this.makeSlope(line);
   }
 
   /** Fills `out` for a lift coefficient at a chord Reynolds number. */
@@ -140,18 +140,8 @@ export class PolarTable {
    * the inviscid line without moment where nothing settled.
    */
   viscousLine(reynolds: number): ViscousLine {
-    return {
-      zeroLift: this.viscous('zeroLift', reynolds),
-      slope: this.viscous('slope', reynolds),
-      moment: this.viscous('moment', reynolds),
-    };
-  }
-
-  /** One figure of `viscousLine`. */
-  viscous(figure: keyof ViscousLine, reynolds: number): number {
     const { index, share } = place(reynolds, this.at);
-    const low = this.viscousLineAt(index)[figure];
-    return low + share * (this.viscousLineAt(index + 1)[figure] - low);
+    return mixLines(this.viscousLineAt(index), this.viscousLineAt(index + 1), share);
   }
 
   /**
@@ -165,7 +155,7 @@ export class PolarTable {
   }
 
   private levelSlopeAt(index: number): number {
-    return this.levelSlopes.get(index) ?? finish(this.makeSlope(index));
+    return this.levelSlopes[index] ?? finish(this.makeSlope(index));
   }
 
   private *makeSlope(index: number): Sliced<number> {
@@ -174,9 +164,9 @@ export class PolarTable {
     if (!(slope > 0))
       slope =
         index < MOST_INDEX
-          ? (this.levelSlopes.get(index + 1) ?? (yield* this.makeSlope(index + 1)))
+          ? (this.levelSlopes[index + 1] ?? (yield* this.makeSlope(index + 1)))
           : this.line.slope;
-    this.levelSlopes.set(index, slope);
+    this.levelSlopes[index] = slope;
     return slope;
   }
 
@@ -187,7 +177,7 @@ export class PolarTable {
   }
 
   private viscousLineAt(index: number): ViscousLine {
-    const known = this.viscousLines.get(index);
+    const known = this.viscousLines[index];
     if (known) return known;
     const sample = this.low;
     this.branchFor(index, 0).atLift(0, sample);
@@ -195,7 +185,7 @@ export class PolarTable {
     const slope = this.meanSlope(this.branch(index, 1), zeroLift);
     const isKnown = Number.isFinite(zeroLift) && slope > 0;
     const made = isKnown ? { zeroLift, slope, moment } : { ...this.line, moment: 0 };
-    this.viscousLines.set(index, made);
+    this.viscousLines[index] = made;
     return made;
   }
 
@@ -209,10 +199,10 @@ export class PolarTable {
 
   /** Drag coefficient of a symmetric section without lift, which needs no branch; NaN where it does not settle. */
   private leastDrag(index: number): number {
-    let known = this.leastDrags.get(index);
+    let known = this.leastDrags[index];
     if (known === undefined) {
       known = this.march(index).step(0)?.cd ?? Number.NaN;
-      this.leastDrags.set(index, known);
+      this.leastDrags[index] = known;
     }
     return known;
   }
@@ -224,7 +214,7 @@ export class PolarTable {
   }
 
   private branch(index: number, sign: 1 | -1): Branch {
-    return this.branches.get(keyOf(index, sign)) ?? finish(this.make(index, sign));
+    return this.branches[keyOf(index, sign)] ?? finish(this.make(index, sign));
   }
 
   /** Solves a branch angle by angle, and keeps it once it is whole; a line where nothing settles takes the next one's. */
@@ -232,25 +222,25 @@ export class PolarTable {
     const key = keyOf(index, sign);
     let made: Branch;
     if (this.isSymmetric && sign < 0) {
-      const upper = this.branches.get(keyOf(index, 1)) ?? (yield* this.make(index, 1));
+      const upper = this.branches[keyOf(index, 1)] ?? (yield* this.make(index, 1));
       made = new Branch(upper.rows.map(mirrored), sign, this.line);
     } else made = new Branch(yield* this.solve(index, sign), sign, this.line);
     if (!made.isSolved) {
       this.unsettled.add(reynoldsOf(index));
       if (index < MOST_INDEX)
-        made = this.branches.get(keyOf(index + 1, sign)) ?? (yield* this.make(index + 1, sign));
+        made = this.branches[keyOf(index + 1, sign)] ?? (yield* this.make(index + 1, sign));
     }
-    const known = this.branches.get(key); // made by another meanwhile
-    if (!known) this.branches.set(key, made);
+    const known = this.branches[key]; // made by another meanwhile
+    if (!known) this.branches[key] = made;
     return known ?? made;
   }
 
   /** A walk outward from zero lift, on a layer of its own: others may be under way in slices. */
   private march(index: number): March {
     const march = new March(new SectionLayer(this.flow), reynoldsOf(index), this.water);
-    const known = this.atZero.get(index) ?? null;
+    const known = this.atZero[index] ?? null;
     const found = march.begin(this.line.zeroLift, known);
-    if (found && !known) this.atZero.set(index, found);
+    if (found && !known) this.atZero[index] = found;
     return march;
   }
 
@@ -275,6 +265,15 @@ export class PolarTable {
     }
     return rows;
   }
+}
+
+/** The line at a share of the way from one to another. */
+export function mixLines(from: ViscousLine, to: ViscousLine, share: number): ViscousLine {
+  return {
+    zeroLift: from.zeroLift + share * (to.zeroLift - from.zeroLift),
+    slope: from.slope + share * (to.slope - from.slope),
+    moment: from.moment + share * (to.moment - from.moment),
+  };
 }
 
 /** The lift coefficients at which two neighbouring lines are read for `cl`, into `lifts`; the blended limit. */

@@ -53,9 +53,5 @@ function realLift({ brief }: Design, { section }: Planform): SectionLift {
   const { clarity, kind, temperature } = brief.water;
   const blend = sectionBlend(section.root, section.tip, clarity);
   const perChord = brief.speeds.cruise / waterProperties(kind, temperature).viscosity;
-  return {
-    zeroLift: (eta, chord) => blend.line('zeroLift', eta, perChord * chord),
-    slope: (eta, chord) => blend.line('slope', eta, perChord * chord),
-    moment: (eta, chord) => blend.line('moment', eta, perChord * chord),
-  };
+  return (eta, chord) => blend.line(eta, perChord * chord);
 }

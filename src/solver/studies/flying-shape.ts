@@ -238,7 +238,7 @@ function camberWork({ lift }: Surface, drawn: Strips, half: HalfBodies, pose: Po
   let work = 0;
   for (let k = 0; k < drawn.count; k++) {
     const { pitch } = turnNormal(pose, half.strips[k]!, drawn.droop[k]!, drawn.pitch[k]!);
-    const cm = lift.moment(drawn.eta[k]!, drawn.chord[k]!);
+    const cm = lift(drawn.eta[k]!, drawn.chord[k]!).moment;
     work += cm * drawn.chord[k]! ** 2 * drawn.width[k]! * (pitch - drawn.pitch[k]!);
   }
   return work;

@@ -22,7 +22,7 @@ export function pitchSlopes(loads: AlphaLoads, alpha: number): { force: number; 
 
 /** Moment of the sections' camber, m3 per rho V^2; it does not change with the angle. */
 export function camberMoment({ wing, stabilizer }: Craft): number {
-  return 0.5 * (wing.camberMoment + (stabilizer?.camberMoment ?? 0));
+  return 0.5 * (wing.camberMoment() + (stabilizer?.camberMoment() ?? 0));
 }
 
 /** Moment (m3, per rho V^2) about a point at (x, z) of the loads at an angle, without the camber's. */

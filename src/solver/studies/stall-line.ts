@@ -60,8 +60,8 @@ export class StallLine {
     this.wing = parts.wing.count;
     this.chord = join((_, __, chord) => chord);
     this.eta = join((_, eta) => eta);
-    this.slope = join((s, eta, chord) => surfaces[s]!.lift.slope(eta, chord));
-    this.zeroLift = join((s, eta, chord) => surfaces[s]!.lift.zeroLift(eta, chord));
+    this.slope = join((s, eta, chord) => surfaces[s]!.lift(eta, chord).slope);
+    this.zeroLift = join((s, eta, chord) => surfaces[s]!.lift(eta, chord).zeroLift);
     this.reynolds = this.chord.map((chord) => perChord * chord);
     this.count = this.chord.length;
     this.turn = new Float64Array(this.count);

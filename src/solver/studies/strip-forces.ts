@@ -109,7 +109,7 @@ function addCamberOf(
   q: number,
 ): void {
   for (let k = 0; k < strips.count; k++) {
-    const cm = lift.moment(strips.eta[k]!, strips.chord[k]!);
+    const cm = lift(strips.eta[k]!, strips.chord[k]!).moment;
     const moment = cm * q * strips.chord[k]! ** 2 * strips.width[k]!;
     const [y, z] = [moment * Math.cos(strips.droop[k]!), moment * Math.sin(strips.droop[k]!)];
     addMoment(loads, starboard.strips[k]!, [0, y, -z]);

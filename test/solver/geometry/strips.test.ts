@@ -130,7 +130,7 @@ describe('strips of a surface', () => {
   });
 
   it('meet the flow further forward for a section with less lift slope: c/4 + (a0/2 pi) c/2', () => {
-    const half = { zeroLift: () => 0, slope: () => Math.PI, moment: () => 0 };
+    const half = () => ({ zeroLift: 0, slope: Math.PI, moment: 0 });
     const strips = cutStrips({ ...wing(), lift: half }, spaceStations(4), 1);
     expectClose('control x', strips.controlX[0]!, 0.025, { within: 1e-12 }); // half of half a chord behind the quarter
   });

@@ -1,6 +1,7 @@
 /** The drawn surface against closed forms: arcs, vees, ellipses, and an independent quadrature where there is none. */
 import { describe, expect, it } from 'vitest';
 import type { DroopLaw, Planform } from '../../../src/solver/design/document.ts';
+import { cutStrips } from '../../../src/solver/geometry/strips.ts';
 import {
   etaAtY,
   GeometryError,
@@ -245,12 +246,11 @@ describe('pitch of the strips', () => {
       section: { root: { kind: 'naca4', code: '2412' }, tip: { kind: 'naca4', code: '0010' } },
     });
     // NACA 2412 lifts nothing at -2.077 degrees by thin-airfoil theory (from memory; I. H. Abbott, A. E. von Doenhoff)
-    for (const [eta, degrees] of [
-      [0, 1 + 2.077],
-      [0.5, 1 - 1 + 1.0385],
-      [1, 1 - 2],
-    ] as const)
-      expectClose(`pitch at ${eta}`, surface.pitch(eta) / DEGREE, degrees, { within: 0.002 });
+    const stations = { edges: Float64Array.of(0, 0.25, 0.75, 1), controls: Float64Array.of(0, 0.5, 1) };
+    const { pitch } = cutStrips(surface, stations, 1);
+    [1 + 2.077, 1 - 1 + 1.0385, 1 - 2].forEach((degrees, k) => {
+      expectClose(`pitch of strip ${k}`, pitch[k]! / DEGREE, degrees, { within: 0.002 });
+    });
   });
 });
 

@@ -45,7 +45,7 @@ function sideSlope(craft: Craft): number {
 
 describe('a strut in deep water', { timeout: 60_000 }, () => {
   it.each([THIN, 0.95 * THIN, 1.05 * THIN])('is a wing on its side, section slope %f', (slope) => {
-    const lift = { zeroLift: () => 0, moment: () => 0, slope: () => slope };
+    const lift = () => ({ zeroLift: 0, moment: 0, slope });
     // As many strips on the 20 of the strut as on both halves of this wing, in the same places.
     const wing = craftOf(plainDesign({}), null, { ...RESOLUTION, strips: 10 }, { wing: lift });
     const flow = new FlowPool().solve('wing', wing, 'angle');
