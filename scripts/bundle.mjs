@@ -34,7 +34,7 @@ export async function withBundle(source, plugins, use) {
         ssr: path,
         outDir: aside,
         target: 'node20',
-        minify: false,
+        minify: true, // as the page has it: constants stand as numbers in the loops
         rollupOptions: { output: { entryFileNames: 'bundle.mjs', codeSplitting: false } },
       },
     });

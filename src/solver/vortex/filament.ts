@@ -221,3 +221,35 @@ export function addWakeComponent(
     leg = nextLeg;
   }
 }
+
+/** The same of each pair of lines and its mirror in the plane of symmetry together. */
+export function addMirroredWake(
+  out: Float64Array,
+  offset: number,
+  line: BoundLine,
+  nodeY: Float64Array,
+  nodeZ: Float64Array,
+  py: number,
+  pz: number,
+  ay: number,
+  az: number,
+): void {
+  let n = line.node;
+  let leg = mirroredLeg(nodeY[n]!, nodeZ[n]!, py, pz, ay, az);
+  const first = offset + line.column;
+  const last = first + line.count;
+  for (let at = first; at < last; at++) {
+    n++;
+    const nextLeg = mirroredLeg(nodeY[n]!, nodeZ[n]!, py, pz, ay, az);
+    out[at]! += 2 * OVER_4_PI * (nextLeg - leg);
+    leg = nextLeg;
+  }
+}
+
+/** The mirror of a line at P is the line itself at (-py, pz), seen by (-ay, az). */
+function mirroredLeg(y: number, z: number, py: number, pz: number, ay: number, az: number): number {
+  const dy = py - y;
+  const ey = -py - y;
+  const dz = pz - z;
+  return (az * dy - ay * dz) / (dy * dy + dz * dz + TINY) + (az * ey + ay * dz) / (ey * ey + dz * dz + TINY);
+}

@@ -21,8 +21,8 @@ import type { Parts, Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import {
   addComponent,
+  addMirroredWake,
   addVelocity,
-  addWakeComponent,
   type BoundLine,
   forcePlace,
   MEAN_DISTANCE,
@@ -392,11 +392,8 @@ export class VortexSystem {
         const nz = this.alongY[i]!;
         const above = 2 * this.height - pz;
         for (const source of this.wakeLines) {
-          addWakeComponent(lid, row, source, nodeY, nodeZ, py, pz, ny, nz);
-          addWakeComponent(lid, row, source, nodeY, nodeZ, -py, pz, -ny, nz);
-          if (!Number.isFinite(above)) continue;
-          addWakeComponent(free, row, source, nodeY, nodeZ, py, above, -ny, nz);
-          addWakeComponent(free, row, source, nodeY, nodeZ, -py, above, ny, nz);
+          addMirroredWake(lid, row, source, nodeY, nodeZ, py, pz, ny, nz);
+          if (Number.isFinite(above)) addMirroredWake(free, row, source, nodeY, nodeZ, py, above, -ny, nz);
         }
         splitRows(lid, row, free, row, strips);
       }
