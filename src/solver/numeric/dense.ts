@@ -63,31 +63,47 @@ function subtractRow(
   for (let j = from; j < end; j++) a[to + j]! -= share * a[row + j]!;
 }
 
-/** Takes the four columns from `first` out of what is left, right of and below them: two rows for each reading of the four. */
+/** Takes the four columns from `first` out of what is left, right of and below them: four rows for each reading of them. */
 function eliminateBlock(a: Float64Array, n: number, first: number, end: number): void {
   const p = first * n;
   const q = p + n;
   const r = q + n;
   const s = r + n;
-  for (let i = end; i < n; i += 2) {
+  const last = (n - 1) * n; // stands for the rows that four go beyond it: they are written alike
+  for (let i = end; i < n; i += 4) {
     const one = i * n;
-    const other = i + 1 < n ? one + n : one; // an odd last row stands for both and is written twice alike
+    const two = Math.min(one + n, last);
+    const three = Math.min(two + n, last);
+    const four = Math.min(three + n, last);
     const oneP = a[one + first]!;
     const oneQ = a[one + first + 1]!;
     const oneR = a[one + first + 2]!;
     const oneS = a[one + first + 3]!;
-    const otherP = a[other + first]!;
-    const otherQ = a[other + first + 1]!;
-    const otherR = a[other + first + 2]!;
-    const otherS = a[other + first + 3]!;
+    const twoP = a[two + first]!;
+    const twoQ = a[two + first + 1]!;
+    const twoR = a[two + first + 2]!;
+    const twoS = a[two + first + 3]!;
+    const threeP = a[three + first]!;
+    const threeQ = a[three + first + 1]!;
+    const threeR = a[three + first + 2]!;
+    const threeS = a[three + first + 3]!;
+    const fourP = a[four + first]!;
+    const fourQ = a[four + first + 1]!;
+    const fourR = a[four + first + 2]!;
+    const fourS = a[four + first + 3]!;
     for (let j = end; j < n; j++) {
       const ofP = a[p + j]!;
       const ofQ = a[q + j]!;
       const ofR = a[r + j]!;
       const ofS = a[s + j]!;
-      const left = a[other + j]! - otherP * ofP - otherQ * ofQ - otherR * ofR - otherS * ofS;
-      a[one + j] = a[one + j]! - oneP * ofP - oneQ * ofQ - oneR * ofR - oneS * ofS;
-      a[other + j] = left;
+      const x = a[one + j]! - oneP * ofP - oneQ * ofQ - oneR * ofR - oneS * ofS;
+      const y = a[two + j]! - twoP * ofP - twoQ * ofQ - twoR * ofR - twoS * ofS;
+      const z = a[three + j]! - threeP * ofP - threeQ * ofQ - threeR * ofR - threeS * ofS;
+      const w = a[four + j]! - fourP * ofP - fourQ * ofQ - fourR * ofR - fourS * ofS;
+      a[one + j] = x;
+      a[two + j] = y;
+      a[three + j] = z;
+      a[four + j] = w;
     }
   }
 }
