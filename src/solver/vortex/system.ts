@@ -208,14 +208,16 @@ export class VortexSystem {
 
   /**
    * Rows i of both matrices: the velocity through strip i of the foil per circulation. The copies to starboard are gathered
-   * in the antisymmetric row, their mirrors in the symmetric one, before the two are split.
+   * in the antisymmetric row, their mirrors in the symmetric one, before the two are split; where only that is asked for,
+   * all are gathered there.
    */
   private fillTangency(i: number, antisymmetric: boolean, deep: VortexSystem | null): void {
     const { foil, all, symmetric: even, antisymmetric: odd, nodeX, nodeY, nodeZ } = this;
     const row = i * foil;
     const oddRow = i * all;
+    const [own, ownRow] = antisymmetric ? [odd, oddRow] : [even, row];
     even.fill(0, row, row + foil);
-    odd.fill(0, oddRow, oddRow + all);
+    if (antisymmetric) odd.fill(0, oddRow, oddRow + all);
     const px = this.controlX[i]!;
     const py = this.controlY[i]!;
     const pz = this.controlZ[i]!;
@@ -224,19 +226,16 @@ export class VortexSystem {
     const image = 2 * this.height - pz;
     const under = Number.isFinite(image);
     for (const line of this.foilLines) {
-      addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
+      addComponent(own, ownRow, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
       addComponent(even, row, line, nodeX, nodeY, nodeZ, px, -py, pz, -ny, nz);
     }
-    if (deep) sumRows(odd, oddRow, even, row, deep.symmetric, foil);
+    if (deep) sumRows(own, ownRow, even, row, deep.symmetric, foil);
     if (under)
       for (const line of this.foilLines) {
-        addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
+        addComponent(own, ownRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);
         addComponent(even, row, line, nodeX, nodeY, nodeZ, px, -py, image, ny, nz);
       }
-    if (!antisymmetric) {
-      sumRows(odd, oddRow, even, row, even, foil);
-      return;
-    }
+    if (!antisymmetric) return;
     splitRows(odd, oddRow, even, row, foil);
     for (const line of this.strutLines) {
       addComponent(odd, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, ny, nz);
@@ -267,8 +266,9 @@ export class VortexSystem {
     const { foil, all, symmetricField: even, antisymmetricField: odd, nodeX, nodeY, nodeZ } = this;
     const row = i * foil;
     const oddRow = i * all;
+    const [own, ownRow] = antisymmetric ? [odd, oddRow] : [even, row];
     clearRow(even, row, foil);
-    clearRow(odd, oddRow, all);
+    if (antisymmetric) clearRow(odd, oddRow, all);
     const px = this.placeX[i]!;
     const py = this.placeY[i]!;
     const pz = this.placeZ[i]!;
@@ -279,7 +279,7 @@ export class VortexSystem {
       const isOwn = line.surface === this.surfaceOf[i];
       const core = isOwn ? 0 : line.core;
       const spread = isOwn ? this.spread[i]! : 0;
-      addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
+      addVelocity(own.x, own.y, own.z, ownRow, line, nodeX, nodeY, nodeZ, px, py, pz, 1, 1, 1, core, spread);
       addVelocity(
         even.x,
         even.y,
@@ -299,16 +299,13 @@ export class VortexSystem {
         spread,
       );
     }
-    if (deep) sumFields(odd, oddRow, even, row, deep.symmetricField, foil);
+    if (deep) sumFields(own, ownRow, even, row, deep.symmetricField, foil);
     if (under)
       for (const line of this.foilLines) {
-        addVelocity(odd.x, odd.y, odd.z, oddRow, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
+        addVelocity(own.x, own.y, own.z, ownRow, line, nodeX, nodeY, nodeZ, px, py, image, -1, -1, 1, 0, 0);
         addVelocity(even.x, even.y, even.z, row, line, nodeX, nodeY, nodeZ, px, -py, image, -1, 1, 1, 0, 0);
       }
-    if (!antisymmetric) {
-      sumFields(odd, oddRow, even, row, even, foil);
-      return;
-    }
+    if (!antisymmetric) return;
     splitRows(odd.x, oddRow, even.x, row, foil);
     splitRows(odd.y, oddRow, even.y, row, foil);
     splitRows(odd.z, oddRow, even.z, row, foil);
@@ -407,22 +404,23 @@ function clearRow({ x, y, z }: Field, at: number, count: number): void {
   z.fill(0, at, at + count);
 }
 
-/** The sum of two rows of `count` entries, into a matrix where the second one stands in its own. */
+/** What own copies and mirrors have gathered so far, in two rows or in one, into the same row of another matrix. */
 function sumRows(
-  one: Float64Array,
-  oneRow: number,
-  other: Float64Array,
+  own: Float64Array,
+  ownRow: number,
+  even: Float64Array,
   row: number,
   matrix: Float64Array,
   count: number,
 ): void {
-  for (let j = 0; j < count; j++) matrix[row + j] = one[oneRow + j]! + other[row + j]!;
+  if (own === even) for (let j = row; j < row + count; j++) matrix[j] = even[j]!;
+  else for (let j = 0; j < count; j++) matrix[row + j] = own[ownRow + j]! + even[row + j]!;
 }
 
-function sumFields(one: Field, oneRow: number, other: Field, row: number, field: Field, count: number): void {
-  sumRows(one.x, oneRow, other.x, row, field.x, count);
-  sumRows(one.y, oneRow, other.y, row, field.y, count);
-  sumRows(one.z, oneRow, other.z, row, field.z, count);
+function sumFields(own: Field, ownRow: number, even: Field, row: number, field: Field, count: number): void {
+  sumRows(own.x, ownRow, even.x, row, field.x, count);
+  sumRows(own.y, ownRow, even.y, row, field.y, count);
+  sumRows(own.z, ownRow, even.z, row, field.z, count);
 }
 
 /** Starboard copies in one row and their mirrors in the other become the difference and the sum. */
