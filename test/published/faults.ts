@@ -13,8 +13,8 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the free-surface image in the tangency',
     file: 'vortex/system.ts',
-    find: 'addComponent(own, ownRow, line, nodeX, nodeY, nodeZ, px, py, image, -ny, nz);\n        addComponent(even',
-    put: 'addComponent(own, ownRow, line, nodeX, nodeY, nodeZ, px, py, image, ny, -nz);\n        addComponent(even',
+    find: 'addComponent(own, ownRow, line, nodes, px, py, image, -ny, nz);\n        addComponent(even',
+    put: 'addComponent(own, ownRow, line, nodes, px, py, image, ny, -nz);\n        addComponent(even',
   },
   {
     name: 'sign of the trailing legs',

@@ -20,6 +20,13 @@
 const OVER_4_PI = 1 / (4 * Math.PI);
 const TINY = 1e-30;
 
+/** Many points or velocities, an array for each of their components. */
+export interface Vectors {
+  x: Float64Array;
+  y: Float64Array;
+  z: Float64Array;
+}
+
 /** A polyline of `count` bound segments: nodes `node` .. `node + count`, its strips' columns from `column`. */
 export interface BoundLine {
   node: number;
@@ -37,15 +44,14 @@ export function addComponent(
   out: Float64Array,
   offset: number,
   line: BoundLine,
-  nodeX: Float64Array,
-  nodeY: Float64Array,
-  nodeZ: Float64Array,
+  nodes: Vectors,
   px: number,
   py: number,
   pz: number,
   ay: number,
   az: number,
 ): void {
+  const { x: nodeX, y: nodeY, z: nodeZ } = nodes;
   let n = line.node;
   let dx = px - nodeX[n]!;
   let dy = py - nodeY[n]!;
@@ -86,7 +92,7 @@ export function addComponent(
 export const MEAN_DISTANCE = 0.25 * Math.exp(-0.5);
 
 /**
- * Adds the velocity itself, its components multiplied by the signs (sx, sy, sz), to the three arrays.
+ * Adds the velocity itself, its components multiplied by the signs (sx, sy, sz), to out[offset + column + j].
  * Two lengths (m) stand for vorticity that is spread over a chord, since a line has none to cut its velocity off:
  * - on another surface, `core` softens the x-velocity of the bound segments to d/sqrt(d^2 + core^2) of itself at distance
  *   d from their line: chord/pi makes circulation/(2 chord) at the middle of an evenly spread chord;
@@ -94,14 +100,10 @@ export const MEAN_DISTANCE = 0.25 * Math.exp(-0.5);
  *   whose x-velocity is left out, and e times as much that of the legs' dx/|r1|. 0 on other surfaces.
  */
 export function addVelocity(
-  outX: Float64Array,
-  outY: Float64Array,
-  outZ: Float64Array,
+  out: Vectors,
   offset: number,
   line: BoundLine,
-  nodeX: Float64Array,
-  nodeY: Float64Array,
-  nodeZ: Float64Array,
+  nodes: Vectors,
   px: number,
   py: number,
   pz: number,
@@ -111,6 +113,8 @@ export function addVelocity(
   core: number,
   spread: number,
 ): void {
+  const { x: outX, y: outY, z: outZ } = out;
+  const { x: nodeX, y: nodeY, z: nodeZ } = nodes;
   let n = line.node;
   let dx = px - nodeX[n]!;
   let dy = py - nodeY[n]!;
@@ -177,18 +181,16 @@ export function forcePlace(
   return ((controlY - ay) * ly + (controlZ - az) * lz) / (ly * ly + lz * lz);
 }
 
-/** That place on the segment from node a of three coordinate arrays: x, y, z. */
+/** That place on the segment from node a: x, y, z. */
 export function forcePoint(
-  nodeX: Float64Array,
-  nodeY: Float64Array,
-  nodeZ: Float64Array,
+  { x, y, z }: Vectors,
   a: number,
   controlY: number,
   controlZ: number,
 ): [number, number, number] {
-  const share = forcePlace(nodeY[a]!, nodeZ[a]!, nodeY[a + 1]!, nodeZ[a + 1]!, controlY, controlZ);
+  const share = forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, controlY, controlZ);
   const at = (axis: Float64Array) => axis[a]! + share * (axis[a + 1]! - axis[a]!);
-  return [at(nodeX), at(nodeY), at(nodeZ)];
+  return [at(x), at(y), at(z)];
 }
 
 /**
@@ -199,13 +201,13 @@ export function addWakeComponent(
   out: Float64Array,
   offset: number,
   line: BoundLine,
-  nodeY: Float64Array,
-  nodeZ: Float64Array,
+  nodes: Vectors,
   py: number,
   pz: number,
   ay: number,
   az: number,
 ): void {
+  const { y: nodeY, z: nodeZ } = nodes;
   let n = line.node;
   let dy = py - nodeY[n]!;
   let dz = pz - nodeZ[n]!;
@@ -227,13 +229,13 @@ export function addMirroredWake(
   out: Float64Array,
   offset: number,
   line: BoundLine,
-  nodeY: Float64Array,
-  nodeZ: Float64Array,
+  nodes: Vectors,
   py: number,
   pz: number,
   ay: number,
   az: number,
 ): void {
+  const { y: nodeY, z: nodeZ } = nodes;
   let n = line.node;
   let leg = mirroredLeg(nodeY[n]!, nodeZ[n]!, py, pz, ay, az);
   const first = offset + line.column;

@@ -6,7 +6,16 @@
  */
 import type { Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, type BoundLine, forcePoint, MEAN_DISTANCE } from './filament.ts';
+import {
+  addComponent,
+  addVelocity,
+  type BoundLine,
+  forcePoint,
+  MEAN_DISTANCE,
+  type Vectors,
+} from './filament.ts';
+
+const AXES = ['x', 'y', 'z'] as const;
 
 /** A surface by halves; both cut at the same stations, roots at the same place. */
 export interface Halves {
@@ -25,7 +34,7 @@ export type LopsidedFlow = (alpha: number) => LopsidedLoads;
 
 interface Arrays {
   lines: BoundLine[];
-  nodes: [x: Float64Array, y: Float64Array, z: Float64Array];
+  nodes: Vectors;
   control: Float64Array; // x, y, z in turn
   normal: Float64Array; // untwisted: y, z in turn
   pitch: Float64Array;
@@ -103,7 +112,7 @@ function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
   const flat = (values: number[]) => Float64Array.from(values);
   return {
     lines,
-    nodes: [flat(nodes[0]), flat(nodes[1]), flat(nodes[2])],
+    nodes: { x: flat(nodes[0]), y: flat(nodes[1]), z: flat(nodes[2]) },
     control: flat(control),
     normal: flat(normal),
     pitch: flat(pitch),
@@ -119,29 +128,27 @@ function tangencyOf({ lines, nodes, control, normal, pitch }: Arrays, depth: num
     const [x, y, z] = [control[3 * i]!, control[3 * i + 1]!, control[3 * i + 2]!];
     const [ny, nz] = [normal[2 * i]!, normal[2 * i + 1]!];
     for (const line of lines) {
-      addComponent(matrix, i * count, line, ...nodes, x, y, z, ny, nz);
-      if (depth !== null) addComponent(matrix, i * count, line, ...nodes, x, y, 2 * depth - z, -ny, nz);
+      addComponent(matrix, i * count, line, nodes, x, y, z, ny, nz);
+      if (depth !== null) addComponent(matrix, i * count, line, nodes, x, y, 2 * depth - z, -ny, nz);
     }
   }
   return matrix;
 }
 
-type Field = [x: Float64Array, y: Float64Array, z: Float64Array];
-
 /** Velocities where the bound segments carry their forces, per circulation, row after row. */
-function fieldOf(arrays: Arrays, depth: number | null): Field {
+function fieldOf(arrays: Arrays, depth: number | null): Vectors {
   const { lines, nodes, pitch, surface, spread } = arrays;
   const count = pitch.length;
-  const field: Field = [0, 1, 2].map(() => new Float64Array(count * count)) as Field;
+  const axis = () => new Float64Array(count * count);
+  const field: Vectors = { x: axis(), y: axis(), z: axis() };
   for (const target of lines)
     for (let k = 0; k < target.count; k++) {
       const i = target.column + k;
       const [x, y, z] = placeOf(arrays, i, target.node + k);
       for (const line of lines) {
         const [core, own] = line.surface === surface[i] ? [0, spread[i]!] : [line.core, 0];
-        addVelocity(...field, i * count, line, ...nodes, x, y, z, 1, 1, 1, core, own);
-        if (depth !== null)
-          addVelocity(...field, i * count, line, ...nodes, x, y, 2 * depth - z, -1, -1, 1, 0, 0);
+        addVelocity(field, i * count, line, nodes, x, y, z, 1, 1, 1, core, own);
+        if (depth !== null) addVelocity(field, i * count, line, nodes, x, y, 2 * depth - z, -1, -1, 1, 0, 0);
       }
     }
   return field;
@@ -149,23 +156,24 @@ function fieldOf(arrays: Arrays, depth: number | null): Field {
 
 /** Where segment i, which begins at node a, carries its force. */
 function placeOf({ nodes, control }: Arrays, i: number, a: number): [number, number, number] {
-  return forcePoint(...nodes, a, control[3 * i + 1]!, control[3 * i + 2]!);
+  return forcePoint(nodes, a, control[3 * i + 1]!, control[3 * i + 2]!);
 }
 
 /** Kutta and Joukowski on every bound segment. */
-function sumLoads(arrays: Arrays, field: Field, circulation: Float64Array, alpha: number): LopsidedLoads {
+function sumLoads(arrays: Arrays, field: Vectors, circulation: Float64Array, alpha: number): LopsidedLoads {
   const { lines, nodes, pitch } = arrays;
   const count = pitch.length;
   const total = { x: 0, z: 0, roll: 0, yaw: 0 };
   for (const { node, column, count: segments } of lines)
     for (let k = 0; k < segments; k++) {
       const i = column + k;
-      const velocity = [Math.cos(alpha), 0, Math.sin(alpha)].map((stream, axis) => {
-        let sum = stream;
-        for (let j = 0; j < count; j++) sum += field[axis]![i * count + j]! * circulation[j]!;
+      const stream = { x: Math.cos(alpha), y: 0, z: Math.sin(alpha) };
+      const velocity = AXES.map((axis) => {
+        let sum = stream[axis];
+        for (let j = 0; j < count; j++) sum += field[axis][i * count + j]! * circulation[j]!;
         return sum;
       });
-      const along = nodes.map((axis) => axis[node + k + 1]! - axis[node + k]!);
+      const along = AXES.map((axis) => nodes[axis][node + k + 1]! - nodes[axis][node + k]!);
       const [mx, my, mz] = placeOf(arrays, i, node + k);
       const force = [0, 1, 2].map((axis) => {
         const [a, b] = [(axis + 1) % 3, (axis + 2) % 3];

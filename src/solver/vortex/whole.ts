@@ -18,6 +18,7 @@ import {
   type BoundLine,
   forcePoint,
   MEAN_DISTANCE,
+  type Vectors,
 } from './filament.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
 import { inducedDrag } from './wake.ts';
@@ -31,8 +32,8 @@ interface Station {
 
 export interface WholeFoil {
   lines: BoundLine[];
-  nodes: { x: Float64Array; y: Float64Array; z: Float64Array };
-  controls: { x: Float64Array; y: Float64Array; z: Float64Array };
+  nodes: Vectors;
+  controls: Vectors;
   stations: Station[];
   chord: Float64Array;
   width: Float64Array;
@@ -178,9 +179,9 @@ export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
     const py = controls.y[i]!;
     const pz = controls.z[i]!;
     for (const line of foil.lines) {
-      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, px, py, pz, ay, az);
+      addComponent(row, 0, line, nodes, px, py, pz, ay, az);
       if (depth === null) continue;
-      addComponent(row, 0, line, nodes.x, nodes.y, nodes.z, px, py, 2 * depth - pz, -ay, az);
+      addComponent(row, 0, line, nodes, px, py, 2 * depth - pz, -ay, az);
     }
     matrix.set(row, i * n);
   }
@@ -207,31 +208,24 @@ export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
   };
 }
 
-interface Influence {
-  x: Float64Array;
-  y: Float64Array;
-  z: Float64Array;
-}
-
 /** Velocity where every bound segment carries its force, per circulation, row by row. */
-function bindField(foil: WholeFoil, depth: number | null): Influence {
+function bindField(foil: WholeFoil, depth: number | null): Vectors {
   const n = foil.stations.length;
-  const field: Influence = {
+  const field: Vectors = {
     x: new Float64Array(n * n),
     y: new Float64Array(n * n),
     z: new Float64Array(n * n),
   };
-  const { x, y, z } = foil.nodes;
   forEachSegment(foil, (i, a) => {
     const [px, py, pz] = placeOf(foil, i, a);
     const surface = foil.stations[i]!.surface;
     const own = MEAN_DISTANCE * foil.chord[i]!;
     for (const line of foil.lines) {
       const [core, spread] = line.surface === surface ? [0, own] : [line.core, 0];
-      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, pz, 1, 1, 1, core, spread);
+      addVelocity(field, i * n, line, foil.nodes, px, py, pz, 1, 1, 1, core, spread);
       if (depth === null) continue;
       const above = 2 * depth - pz;
-      addVelocity(field.x, field.y, field.z, i * n, line, x, y, z, px, py, above, -1, -1, 1, 0, 0);
+      addVelocity(field, i * n, line, foil.nodes, px, py, above, -1, -1, 1, 0, 0);
     }
   });
   return field;
@@ -239,14 +233,14 @@ function bindField(foil: WholeFoil, depth: number | null): Influence {
 
 /** Where segment i, which begins at node a, carries its force. */
 function placeOf({ nodes, controls }: WholeFoil, i: number, a: number): [number, number, number] {
-  return forcePoint(nodes.x, nodes.y, nodes.z, a, controls.y[i]!, controls.z[i]!);
+  return forcePoint(nodes, a, controls.y[i]!, controls.z[i]!);
 }
 
 function forEachSegment(foil: WholeFoil, visit: (segment: number, node: number) => void): void {
   for (const line of foil.lines) for (let k = 0; k < line.count; k++) visit(line.column + k, line.node + k);
 }
 
-function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Influence, stream: UnitStream) {
+function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Vectors, stream: UnitStream) {
   const empty = (): WholeLoad => ({ x: 0, y: 0, z: 0, mx: 0, my: 0, mz: 0 });
   const loads: [WholeLoad, WholeLoad, WholeLoad] = [empty(), empty(), empty()];
   const { x, y, z } = foil.nodes;
@@ -290,8 +284,8 @@ function fillWholeWake(foil: WholeFoil, depth: number | null): Float64Array {
     const py = foil.controls.y[i]!;
     const pz = foil.controls.z[i]!;
     for (const line of foil.lines) {
-      addWakeComponent(row, 0, line, y, z, py, pz, ny, nz);
-      if (depth !== null) addWakeComponent(row, 0, line, y, z, py, 2 * depth - pz, -ny, nz);
+      addWakeComponent(row, 0, line, foil.nodes, py, pz, ny, nz);
+      if (depth !== null) addWakeComponent(row, 0, line, foil.nodes, py, 2 * depth - pz, -ny, nz);
     }
     wake.set(row, i * n);
   });

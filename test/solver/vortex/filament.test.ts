@@ -5,11 +5,13 @@
 import { describe, expect, it } from 'vitest';
 import {
   addComponent,
+  addMirroredWake,
   addVelocity,
   addWakeComponent,
   type BoundLine,
   forcePlace,
   MEAN_DISTANCE,
+  type Vectors,
 } from '../../../src/solver/vortex/filament.ts';
 import { expectClose } from '../../support/close.ts';
 
@@ -19,12 +21,17 @@ const EXACT = { share: 1e-12 };
 const line: BoundLine = { node: 0, column: 0, count: 1, surface: 0, core: 0 };
 
 function velocity(nodes: Point[], point: Point, core = 0, signs: Point = [1, 1, 1], spread = 0): Point {
-  const of = (k: number) => Float64Array.from(nodes, (node) => node[k]!);
   const count = nodes.length - 1;
-  const [x, y, z] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)];
-  addVelocity(x, y, z, 0, { ...line, count }, of(0), of(1), of(2), ...point, ...signs, core, spread);
+  const row = () => new Float64Array(count);
+  const out: Vectors = { x: row(), y: row(), z: row() };
+  addVelocity(out, 0, { ...line, count }, vectors(nodes), ...point, ...signs, core, spread);
   const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
-  return [sum(x), sum(y), sum(z)];
+  return [sum(out.x), sum(out.y), sum(out.z)];
+}
+
+function vectors(points: readonly Point[]): Vectors {
+  const of = (k: number) => Float64Array.from(points, (point) => point[k]!);
+  return { x: of(0), y: of(1), z: of(2) };
 }
 
 describe('velocity of a horseshoe', () => {
@@ -116,10 +123,9 @@ describe('velocity of a horseshoe', () => {
       [0.1, 0.4, 0],
       [0.2, 1, -0.1],
     ];
-    const of = (k: number) => Float64Array.from(nodes, (node) => node[k]!);
     const out = new Float64Array(2);
     const axis: Point = [0, -0.5, 0.8];
-    addComponent(out, 0, { ...line, count: 2 }, of(0), of(1), of(2), 0.6, 0.1, 0.3, axis[1], axis[2]);
+    addComponent(out, 0, { ...line, count: 2 }, vectors(nodes), 0.6, 0.1, 0.3, axis[1], axis[2]);
     const whole = velocity(nodes, [0.6, 0.1, 0.3]);
     const along = whole.reduce((sum, value, k) => sum + value * axis[k]!, 0);
     expectClose('component', out[0]! + out[1]!, along, EXACT);
@@ -232,22 +238,34 @@ describe('the place of a force on its segment', () => {
 });
 
 describe('velocity far behind', () => {
+  const level: Point[] = [
+    [0, -0.5, 0],
+    [0, 0.5, 0],
+  ];
+  const leaning: Point[] = [
+    [0, 0, 0],
+    [0.1, 0.7, -0.2],
+  ];
+
   it('is that of two whole vortex lines', () => {
     const out = new Float64Array(1);
-    addWakeComponent(out, 0, line, Float64Array.of(-0.5, 0.5), Float64Array.of(0, 0), 0.1, 0, 0, 1);
+    addWakeComponent(out, 0, line, vectors(level), 0.1, 0, 0, 1);
     expectClose('downwash', -out[0]!, (1 / 0.6 + 1 / 0.4) / (2 * Math.PI), EXACT);
   });
 
   it('is what the horseshoe tends to downstream', () => {
     const out = new Float64Array(1);
-    addWakeComponent(out, 0, line, Float64Array.of(0, 0.7), Float64Array.of(0, -0.2), 0.4, 0.3, 0.6, 0.8);
-    const [, v, w] = velocity(
-      [
-        [0, 0, 0],
-        [0.1, 0.7, -0.2],
-      ],
-      [1e4, 0.4, 0.3],
-    );
+    addWakeComponent(out, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
+    const [, v, w] = velocity(leaning, [1e4, 0.4, 0.3]);
     expectClose('component', 0.6 * v + 0.8 * w, out[0]!, { share: 1e-6 });
+  });
+
+  it('of a pair with its mirror is that of both, the mirror turning the other way', () => {
+    const mirror: Point[] = leaning.map(([x, y, z]) => [x, -y, z]);
+    const [both, mirrored, own] = [new Float64Array(1), new Float64Array(1), new Float64Array(1)];
+    addMirroredWake(both, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
+    addWakeComponent(own, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
+    addWakeComponent(mirrored, 0, line, vectors(mirror), 0.4, 0.3, 0.6, 0.8);
+    expectClose('component', both[0]!, own[0]! - mirrored[0]!, EXACT);
   });
 });

@@ -81,7 +81,8 @@ describe('pitfall 2: the far field belongs to the cosine mid-stations', () => {
     system.load(craft.parts, null);
     const circulation = craft.parts.wing.controlY.map((y) => Math.sqrt(1 - 4 * y * y)); // elliptic: e = 1
     if (move)
-      for (let k = 0; k < strips; k++) system.controlY[k] = 0.5 * (system.nodeY[k]! + system.nodeY[k + 1]!);
+      for (let k = 0; k < strips; k++)
+        system.controlY[k] = 0.5 * (system.nodes.y[k]! + system.nodes.y[k + 1]!);
     const lift = circulation.reduce((sum, value, k) => sum + 2 * value * system.alongY[k]!, 0);
     return lift ** 2 / ((Math.PI / 2) * inducedDrag(system.fillWakes().free, circulation));
   };
@@ -238,9 +239,9 @@ describe("pitfall 5: a bound line's x-velocity on itself is left out", () => {
           [all, 0],
           [legs, THIN],
         ] as const) {
-          const { nodeX, nodeY, nodeZ, placeX, placeY, placeZ } = system;
+          const { nodes, placeX, placeY, placeZ } = system;
           const [x, y, z] = [placeX[i]!, half * placeY[i]!, placeZ[i]!];
-          addVelocity(out, side, side, 0, line, nodeX, nodeY, nodeZ, x, y, z, 1, half, 1, 0, spread);
+          addVelocity({ x: out, y: side, z: side }, 0, line, nodes, x, y, z, 1, half, 1, 0, spread);
         }
         for (let j = 0; j < count; j++) unit.field.x[i]! += (all[j]! - legs[j]!) * unit.circulation[j]!;
       }
