@@ -12,9 +12,9 @@ export interface Fault {
 export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the free-surface image in the tangency',
-    file: 'vortex/system.ts',
-    find: 'addComponent(own, ownRow, line, nodes, px, py, image, -ny, nz);\n        addComponent(even',
-    put: 'addComponent(own, ownRow, line, nodes, px, py, image, ny, -nz);\n        addComponent(even',
+    file: 'vortex/influence.ts',
+    find: 'addComponent(own, ownRow, line, nodes, px, py, image, -ny, nz);',
+    put: 'addComponent(own, ownRow, line, nodes, px, py, image, ny, -nz);',
   },
   {
     name: 'sign of the trailing legs',

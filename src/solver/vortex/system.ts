@@ -169,7 +169,7 @@ export class VortexSystem {
 
   /** Fills what `factorise` and the fields need; as in influence.ts. */
   fillInfluence(antisymmetric: boolean, deep: VortexSystem | null = null): void {
-    fillInfluence(this, this.influence, antisymmetric, deep && deep.influence);
+    fillInfluence(this, this.influence, antisymmetric, deep?.influence ?? null);
   }
 
   /** Factors what `fillInfluence` filled. Throws when two strips coincide. */
