@@ -107,6 +107,18 @@ describe('the line', () => {
     expect(etaAtY(surface, 5)).toBe(1);
     expect(etaAtY(surface, -1)).toBe(0);
   });
+
+  it('is found from y beside a tip that stands upright, where y hardly grows', () => {
+    for (const tipAngle of [90, -90]) {
+      const surface = bent({ kind: 'arc', tipAngle });
+      const radius = 0.5 / (90 * DEGREE);
+      for (const share of [0.2, 0.9, 0.999999, 1 - 1e-12]) {
+        const eta = etaAtY(surface, share * radius);
+        expectClose(`y at ${share}`, surface.point(eta).y, share * radius, { within: 1e-12 });
+        expectClose(`eta at ${share}`, eta, Math.asin(share) / (90 * DEGREE), { within: 1e-7 });
+      }
+    }
+  });
 });
 
 /** Composite Simpson on [0, end]. */
