@@ -65,6 +65,22 @@ const GAUSS_AT = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 
 const GAUSS_WEIGHT = [0.17392742256872692, 0.32607257743127305, 0.32607257743127305, 0.17392742256872692];
 
 /**
+ * What those weights are for an integral from 0 to t: row by row, the coefficients of t, t^2, t^3 and t^4 in the integral
+ * of Lagrange's polynomial that is 1 at the one point and 0 at the other three.
+ */
+const PART = Float64Array.from(
+  GAUSS_AT.flatMap((own) => {
+    let polynomial = [1];
+    for (const other of GAUSS_AT) {
+      if (other === own) continue;
+      const times = [0, ...polynomial]; // by t
+      polynomial = times.map((value, k) => (value - other * (polynomial[k] ?? 0)) / (own - other));
+    }
+    return polynomial.map((value, k) => value / (k + 1));
+  }),
+);
+
+/**
  * The surface a planform draws, its root quarter chord at `place` (the wing's is the origin). `lift`: how its sections
  * lift; left out, as thin-airfoil theory says.
  * Throws GeometryError when the length or tip drop cannot be reached, or the wing has no area.
@@ -226,36 +242,47 @@ interface Line {
   locate(eta: number, at: Point): void;
 }
 
+/**
+ * The line's cosines and sines are kept at the four points of every panel; within one they run on the cubic through them,
+ * which is integrated exactly.
+ */
 function traceLine(droop: (eta: number) => number, halfLength: number, panels: Float64Array): Line {
-  const count = panels.length;
-  const y = new Float64Array(count);
-  const z = new Float64Array(count);
-  const advance = (from: number, to: number, at: Point) => {
-    const width = to - from;
+  const last = panels.length - 1;
+  const y = new Float64Array(last + 1);
+  const z = new Float64Array(last + 1);
+  const cosine = new Float64Array(4 * last);
+  const sine = new Float64Array(4 * last);
+  for (let k = 0; k < last; k++) {
+    const from = panels[k]!;
+    const width = panels[k + 1]! - from;
+    y[k + 1] = y[k]!;
+    z[k + 1] = z[k]!;
     for (let g = 0; g < 4; g++) {
       const angle = droop(from + GAUSS_AT[g]! * width);
-      at.y += GAUSS_WEIGHT[g]! * width * Math.cos(angle);
-      at.z -= GAUSS_WEIGHT[g]! * width * Math.sin(angle);
+      cosine[4 * k + g] = Math.cos(angle);
+      sine[4 * k + g] = Math.sin(angle);
+      y[k + 1]! += GAUSS_WEIGHT[g]! * width * cosine[4 * k + g]!;
+      z[k + 1]! -= GAUSS_WEIGHT[g]! * width * sine[4 * k + g]!;
     }
-  };
-  const end = { y: 0, z: 0 };
-  for (let k = 1; k < count; k++) {
-    advance(panels[k - 1]!, panels[k]!, end);
-    y[k] = end.y;
-    z[k] = end.z;
   }
   return {
     locate(eta, at) {
       let low = 0;
-      let high = count - 1;
+      let high = last;
       while (high - low > 1) {
         const middle = (low + high) >> 1;
         if (panels[middle]! <= eta) low = middle;
         else high = middle;
       }
+      const width = panels[low + 1]! - panels[low]!;
+      const t = Math.max(0, (eta - panels[low]!) / width);
       at.y = y[low]!;
       at.z = z[low]!;
-      if (eta > panels[low]!) advance(panels[low]!, eta, at);
+      for (let g = 0, k = 0; g < 4; g++, k += 4) {
+        const share = width * t * (PART[k]! + t * (PART[k + 1]! + t * (PART[k + 2]! + t * PART[k + 3]!)));
+        at.y += share * cosine[4 * low + g]!;
+        at.z -= share * sine[4 * low + g]!;
+      }
       at.y *= halfLength;
       at.z *= halfLength;
     },
