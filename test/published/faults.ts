@@ -13,14 +13,14 @@ export const FAULTS: readonly Fault[] = [
   {
     name: 'sign of the free-surface image in the tangency',
     file: 'vortex/influence.ts',
-    find: 'addComponent(own, ownRow, line, nodes, px, py, image, -ny, nz);',
-    put: 'addComponent(own, ownRow, line, nodes, px, py, image, ny, -nz);',
+    find: 'addComponents(own, ownRow, even, row, line, nodes, px, py, image, -ny, nz);',
+    put: 'addComponents(own, ownRow, even, row, line, nodes, px, py, image, ny, -nz);',
   },
   {
     name: 'sign of the trailing legs',
     file: 'vortex/filament.ts',
-    find: 'ex * across) + nextLeg - leg);',
-    put: 'ex * across) - nextLeg + leg);',
+    find: 'return (r + dx) / (r * (side + TINY));',
+    put: 'return -(r + dx) / (r * (side + TINY));',
   },
   {
     name: 'sign of the sideways part of the Trefftz normal',

@@ -28,14 +28,15 @@ export interface LineOptions {
 export function prandtlLine(design: Design, options: LineOptions = {}): LineLoading {
   const { angle = () => 1, odd = false, slope = 2 * Math.PI, strips = 100 } = options;
   const craft = craftOf(design, null, { strips, stabilizerStrips: 1, rows: 1 });
-  const { nodeX: x, nodeY: y, nodeZ: z, controlY, chord, width, count } = craft.parts.wing;
+  const { nodeX, nodeY, nodeZ, controlY, chord, width, count } = craft.parts.wing;
   const { projectedArea, span, aspectRatio } = craft.wing;
   const line = { node: 0, column: 0, count, surface: 0, core: 0 };
+  const nodes = Float64Array.from([...nodeX].flatMap((x, k) => [x, nodeY[k]!, nodeZ[k]!]));
   const wash = new Float64Array(count * count);
   const other = new Float64Array(count * count);
   for (let i = 0; i < count; i++) {
-    addWakeComponent(wash, i * count, line, { x, y, z }, controlY[i]!, 0, 0, 0.5);
-    addWakeComponent(other, i * count, line, { x, y, z }, -controlY[i]!, 0, 0, 0.5);
+    addWakeComponent(wash, i * count, line, nodes, controlY[i]!, 0, 0, 0.5);
+    addWakeComponent(other, i * count, line, nodes, -controlY[i]!, 0, 0, 0.5);
   }
   for (let k = 0; k < wash.length; k++) wash[k]! += odd ? -other[k]! : other[k]!;
   const a = wash.map((w) => -w);

@@ -7,12 +7,18 @@
  * rate and yaw rate about the origin; each for the foil alone and with the strut. A body rate (p, q, r) is the vector
  * (-p, q, -r) in x aft, y starboard, z up; the water passes a point R with -(rate x R).
  */
-import type { Vectors } from './filament.ts';
 import { STABILIZER, type VortexSystem } from './system.ts';
+
+/** A velocity field where the forces of the bound segments are taken, per unit stream speed. */
+export interface Field {
+  x: Float64Array;
+  y: Float64Array;
+  z: Float64Array;
+}
 
 export interface Unit {
   circulation: Float64Array; // foil segments, then the strut's; m2/s per m/s
-  field: Vectors; // m/s per m/s at those places
+  field: Field; // m/s per m/s at those places
 }
 
 export interface SymmetricUnits {
@@ -106,7 +112,7 @@ function setIncidenceCause(system: VortexSystem, b: Float64Array): void {
   for (let i = 0; i < system.foil; i++) if (system.surfaceOf[i] === STABILIZER) b[i] = -system.cosPitch[i]!;
 }
 
-function setStream(system: VortexSystem, field: Vectors, stream: Stream, count: number): void {
+function setStream(system: VortexSystem, field: Field, stream: Stream, count: number): void {
   for (let i = 0; i < count; i++) {
     stream(system.placeX[i]!, system.placeY[i]!, system.placeZ[i]!, at);
     field.x[i] = at.x;

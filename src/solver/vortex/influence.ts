@@ -2,25 +2,24 @@
  * What the circulations of a system do to its own strips and segments: the four matrices and how they are filled. They are
  * split by symmetry as system.ts has it.
  */
-import { addComponent, addVelocity, type Vectors } from './filament.ts';
+import { addComponent, addComponents, addVelocities, addVelocity } from './filament.ts';
 import type { VortexSystem } from './system.ts';
 
-/** Row after row. */
+/** Row after row; velocities as x, y and z in turn. */
 export interface Influence {
   symmetric: Float64Array; // foil by foil: the velocity through a strip
   antisymmetric: Float64Array; // all by all
-  symmetricField: Vectors; // all by foil: the velocity where a bound segment carries its force
-  antisymmetricField: Vectors; // foil by all
+  symmetricField: Float64Array; // all by foil: the velocity where a bound segment carries its force
+  antisymmetricField: Float64Array; // foil by all
 }
 
 export function makeInfluence(foil: number, all: number): Influence {
   const each = (size: number) => new Float64Array(size);
-  const field = (size: number): Vectors => ({ x: each(size), y: each(size), z: each(size) });
   return {
     symmetric: each(foil * foil),
     antisymmetric: each(all * all),
-    symmetricField: field(all * foil),
-    antisymmetricField: field(foil * all),
+    symmetricField: each(3 * all * foil),
+    antisymmetricField: each(3 * foil * all),
   };
 }
 
@@ -71,16 +70,11 @@ function fillTangency(
   const nz = system.normalZ[i]!;
   const image = 2 * system.height - pz;
   const under = Number.isFinite(image);
-  for (const line of system.foilLines) {
-    addComponent(own, ownRow, line, nodes, px, py, pz, ny, nz);
-    addComponent(even, row, line, nodes, px, -py, pz, -ny, nz);
-  }
+  for (const line of system.foilLines) addComponents(own, ownRow, even, row, line, nodes, px, py, pz, ny, nz);
   if (deep) sumRows(own, ownRow, even, row, deep.symmetric, foil);
   if (under)
-    for (const line of system.foilLines) {
-      addComponent(own, ownRow, line, nodes, px, py, image, -ny, nz);
-      addComponent(even, row, line, nodes, px, -py, image, ny, nz);
-    }
+    for (const line of system.foilLines)
+      addComponents(own, ownRow, even, row, line, nodes, px, py, image, -ny, nz);
   if (!antisymmetric) return;
   splitRows(odd, oddRow, even, row, foil);
   for (const line of system.strutLines) {
@@ -121,8 +115,8 @@ function fillField(
   const row = i * foil;
   const oddRow = i * all;
   const [own, ownRow] = antisymmetric ? [odd, oddRow] : [even, row];
-  clearRow(even, row, foil);
-  if (antisymmetric) clearRow(odd, oddRow, all);
+  even.fill(0, 3 * row, 3 * (row + foil));
+  if (antisymmetric) odd.fill(0, 3 * oddRow, 3 * (oddRow + all));
   const px = system.placeX[i]!;
   const py = system.placeY[i]!;
   const pz = system.placeZ[i]!;
@@ -133,19 +127,14 @@ function fillField(
     const isOwn = line.surface === system.surfaceOf[i];
     const core = isOwn ? 0 : line.core;
     const spread = isOwn ? system.spread[i]! : 0;
-    addVelocity(own, ownRow, line, nodes, px, py, pz, 1, 1, 1, core, spread);
-    addVelocity(even, row, line, nodes, px, -py, pz, 1, -1, 1, core, spread);
+    addVelocities(own, ownRow, even, row, line, nodes, px, py, pz, 1, core, spread);
   }
-  if (deep) sumFields(own, ownRow, even, row, deep.symmetricField, foil);
+  if (deep) sumRows(own, 3 * ownRow, even, 3 * row, deep.symmetricField, 3 * foil);
   if (under)
-    for (const line of system.foilLines) {
-      addVelocity(own, ownRow, line, nodes, px, py, image, -1, -1, 1, 0, 0);
-      addVelocity(even, row, line, nodes, px, -py, image, -1, 1, 1, 0, 0);
-    }
+    for (const line of system.foilLines)
+      addVelocities(own, ownRow, even, row, line, nodes, px, py, image, -1, 0, 0);
   if (!antisymmetric) return;
-  splitRows(odd.x, oddRow, even.x, row, foil);
-  splitRows(odd.y, oddRow, even.y, row, foil);
-  splitRows(odd.z, oddRow, even.z, row, foil);
+  splitRows(odd, 3 * oddRow, even, 3 * row, 3 * foil);
   for (const line of system.strutLines) {
     addVelocity(odd, oddRow, line, nodes, px, py, pz, 1, 1, 1, line.core, 0);
     if (under) addVelocity(odd, oddRow, line, nodes, px, py, image, -1, -1, 1, 0, 0);
@@ -157,7 +146,7 @@ function fillStrutField(system: VortexSystem, into: Influence, i: number): void 
   const { foil, nodes } = system;
   const even = into.symmetricField;
   const row = i * foil;
-  clearRow(even, row, foil);
+  even.fill(0, 3 * row, 3 * (row + foil));
   const px = system.placeX[i]!;
   const py = system.placeY[i]!;
   const pz = system.placeZ[i]!;
@@ -166,17 +155,11 @@ function fillStrutField(system: VortexSystem, into: Influence, i: number): void 
     addVelocity(even, row, line, nodes, px, py, pz, 1, 1, 1, line.core, 0);
     if (Number.isFinite(image)) addVelocity(even, row, line, nodes, px, py, image, -1, -1, 1, 0, 0);
   }
-  for (let j = row; j < row + foil; j++) {
-    even.x[j]! *= 2;
-    even.y[j] = 0;
-    even.z[j]! *= 2;
+  for (let at = 3 * row; at < 3 * (row + foil); at += 3) {
+    even[at]! *= 2;
+    even[at + 1] = 0;
+    even[at + 2]! *= 2;
   }
-}
-
-function clearRow({ x, y, z }: Vectors, at: number, count: number): void {
-  x.fill(0, at, at + count);
-  y.fill(0, at, at + count);
-  z.fill(0, at, at + count);
 }
 
 /** What own copies and mirrors have gathered so far, in two rows or in one, into the same row of another matrix. */
@@ -190,19 +173,6 @@ function sumRows(
 ): void {
   if (own === even) for (let j = row; j < row + count; j++) matrix[j] = even[j]!;
   else for (let j = 0; j < count; j++) matrix[row + j] = own[ownRow + j]! + even[row + j]!;
-}
-
-function sumFields(
-  own: Vectors,
-  ownRow: number,
-  even: Vectors,
-  row: number,
-  field: Vectors,
-  count: number,
-): void {
-  sumRows(own.x, ownRow, even.x, row, field.x, count);
-  sumRows(own.y, ownRow, even.y, row, field.y, count);
-  sumRows(own.z, ownRow, even.z, row, field.z, count);
 }
 
 /** Starboard copies in one row and their mirrors in the other become the difference and the sum. */

@@ -6,16 +6,7 @@
  */
 import type { Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import {
-  addComponent,
-  addVelocity,
-  type BoundLine,
-  forcePoint,
-  MEAN_DISTANCE,
-  type Vectors,
-} from './filament.ts';
-
-const AXES = ['x', 'y', 'z'] as const;
+import { addComponent, addVelocity, type BoundLine, forcePoint, MEAN_DISTANCE } from './filament.ts';
 
 /** A surface by halves; both cut at the same stations, roots at the same place. */
 export interface Halves {
@@ -34,7 +25,7 @@ export type LopsidedFlow = (alpha: number) => LopsidedLoads;
 
 interface Arrays {
   lines: BoundLine[];
-  nodes: Vectors;
+  nodes: Float64Array; // x, y, z in turn
   control: Float64Array; // x, y, z in turn
   normal: Float64Array; // untwisted: y, z in turn
   pitch: Float64Array;
@@ -71,7 +62,7 @@ export function lopsidedFlow(
 /** One line a surface, from the port tip to the starboard tip; the strut's runs up from its foot. */
 function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
   const lines: BoundLine[] = [];
-  const nodes: [number[], number[], number[]] = [[], [], []];
+  const nodes: number[] = [];
   const control: number[] = [];
   const normal: number[] = [];
   const pitch: number[] = [];
@@ -85,13 +76,11 @@ function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
     spread.push(MEAN_DISTANCE * strips.chord[k]!);
   };
   const addNode = (strips: Strips, k: number, side: 1 | -1) => {
-    nodes[0].push(strips.nodeX[k]!);
-    nodes[1].push(side * strips.nodeY[k]!);
-    nodes[2].push(strips.nodeZ[k]!);
+    nodes.push(strips.nodeX[k]!, side * strips.nodeY[k]!, strips.nodeZ[k]!);
   };
   for (const [which, { port, starboard }] of surfaces.entries()) {
     lines.push({
-      node: nodes[0].length,
+      node: nodes.length / 3,
       column: pitch.length,
       count: port.count + starboard.count,
       surface: which,
@@ -105,14 +94,14 @@ function layOut(surfaces: readonly Halves[], strut: Strips | null): Arrays {
   if (strut) {
     const which = surfaces.length;
     const core = strut.chord[0]! / Math.PI;
-    lines.push({ node: nodes[0].length, column: pitch.length, count: strut.count, surface: which, core });
+    lines.push({ node: nodes.length / 3, column: pitch.length, count: strut.count, surface: which, core });
     for (let k = 0; k <= strut.count; k++) addNode(strut, k, 1);
     for (let k = 0; k < strut.count; k++) addStrip(strut, k, 1, which);
   }
   const flat = (values: number[]) => Float64Array.from(values);
   return {
     lines,
-    nodes: { x: flat(nodes[0]), y: flat(nodes[1]), z: flat(nodes[2]) },
+    nodes: flat(nodes),
     control: flat(control),
     normal: flat(normal),
     pitch: flat(pitch),
@@ -135,12 +124,11 @@ function tangencyOf({ lines, nodes, control, normal, pitch }: Arrays, depth: num
   return matrix;
 }
 
-/** Velocities where the bound segments carry their forces, per circulation, row after row. */
-function fieldOf(arrays: Arrays, depth: number | null): Vectors {
+/** Velocities where the bound segments carry their forces, per circulation, row after row; x, y, z in turn. */
+function fieldOf(arrays: Arrays, depth: number | null): Float64Array {
   const { lines, nodes, pitch, surface, spread } = arrays;
   const count = pitch.length;
-  const axis = () => new Float64Array(count * count);
-  const field: Vectors = { x: axis(), y: axis(), z: axis() };
+  const field = new Float64Array(3 * count * count);
   for (const target of lines)
     for (let k = 0; k < target.count; k++) {
       const i = target.column + k;
@@ -160,20 +148,25 @@ function placeOf({ nodes, control }: Arrays, i: number, a: number): [number, num
 }
 
 /** Kutta and Joukowski on every bound segment. */
-function sumLoads(arrays: Arrays, field: Vectors, circulation: Float64Array, alpha: number): LopsidedLoads {
+function sumLoads(
+  arrays: Arrays,
+  field: Float64Array,
+  circulation: Float64Array,
+  alpha: number,
+): LopsidedLoads {
   const { lines, nodes, pitch } = arrays;
   const count = pitch.length;
   const total = { x: 0, z: 0, roll: 0, yaw: 0 };
   for (const { node, column, count: segments } of lines)
     for (let k = 0; k < segments; k++) {
       const i = column + k;
-      const stream = { x: Math.cos(alpha), y: 0, z: Math.sin(alpha) };
-      const velocity = AXES.map((axis) => {
-        let sum = stream[axis];
-        for (let j = 0; j < count; j++) sum += field[axis][i * count + j]! * circulation[j]!;
+      const velocity = [Math.cos(alpha), 0, Math.sin(alpha)].map((stream, axis) => {
+        let sum = stream;
+        for (let j = 0; j < count; j++) sum += field[3 * (i * count + j) + axis]! * circulation[j]!;
         return sum;
       });
-      const along = AXES.map((axis) => nodes[axis][node + k + 1]! - nodes[axis][node + k]!);
+      const a = 3 * (node + k);
+      const along = [0, 1, 2].map((axis) => nodes[a + 3 + axis]! - nodes[a + axis]!);
       const [mx, my, mz] = placeOf(arrays, i, node + k);
       const force = [0, 1, 2].map((axis) => {
         const [a, b] = [(axis + 1) % 3, (axis + 2) % 3];

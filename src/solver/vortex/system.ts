@@ -19,7 +19,8 @@
  */
 import type { Parts, Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addMirroredWake, type BoundLine, forcePlace, MEAN_DISTANCE, type Vectors } from './filament.ts';
+import type { Field } from './causes.ts';
+import { addMirroredWake, type BoundLine, forcePlace, MEAN_DISTANCE } from './filament.ts';
 import { fillInfluence, type Influence, makeInfluence, splitRows } from './influence.ts';
 
 /** Far behind the foil: [i * strips + j] is the flow that strip j's circulation makes through strip i, per unit of it. */
@@ -43,7 +44,7 @@ export class VortexSystem {
   readonly wingSegments: number;
   readonly rows: number;
 
-  readonly nodes: Vectors; // of the bound lines
+  readonly nodes: Float64Array; // of the bound lines, x, y and z in turn
   readonly controlX: Float64Array;
   readonly controlY: Float64Array;
   readonly controlZ: Float64Array;
@@ -96,7 +97,7 @@ export class VortexSystem {
     this.foilLines = this.lines.filter((line) => line.surface !== STRUT);
     this.strutLines = this.lines.filter((line) => line.surface === STRUT);
     const each = (size: number) => new Float64Array(size);
-    this.nodes = { x: each(node), y: each(node), z: each(node) };
+    this.nodes = each(3 * node);
     this.controlX = each(all);
     this.controlY = each(all);
     this.controlZ = each(all);
@@ -125,13 +126,15 @@ export class VortexSystem {
     let row = 0;
     [parts.wing, parts.stabilizer, parts.strut].forEach((strips, surface) => {
       if (!strips) return;
-      this.nodes.x.set(strips.nodeX, node);
-      this.nodes.y.set(strips.nodeY, node);
-      this.nodes.z.set(strips.nodeZ, node);
+      for (let k = 0, at = 3 * node; k < strips.nodeX.length; k++, at += 3) {
+        this.nodes[at] = strips.nodeX[k]!;
+        this.nodes[at + 1] = strips.nodeY[k]!;
+        this.nodes[at + 2] = strips.nodeZ[k]!;
+      }
       this.controlX.set(strips.controlX, row);
       this.controlY.set(strips.controlY, row);
       this.controlZ.set(strips.controlZ, row);
-      this.loadSegments(strips, surface, node, row);
+      this.loadSegments(strips, surface, row);
       for (const line of this.lines)
         if (line.surface === surface) line.core = strips.chord[0]! / (Math.PI * strips.rows);
       node += strips.nodeX.length;
@@ -139,29 +142,23 @@ export class VortexSystem {
     });
   }
 
-  private placeShare(i: number, a: number): number {
-    const { controlY, controlZ } = this;
-    const { y, z } = this.nodes;
-    return forcePlace(y[a]!, z[a]!, y[a + 1]!, z[a + 1]!, controlY[i]!, controlZ[i]!);
-  }
-
-  private loadSegments(strips: Strips, surface: number, node: number, row: number): void {
+  private loadSegments(strips: Strips, surface: number, row: number): void {
     const { count, rows } = strips;
     for (let r = 0; r < rows; r++)
       for (let k = 0; k < count; k++) {
         const i = row + r * count + k;
-        const a = node + r * (count + 1) + k;
+        const a = r * (count + 1) + k;
         this.normalY[i] = Math.sin(strips.droop[k]!);
         this.normalZ[i] = Math.cos(strips.droop[k]!);
         this.sinPitch[i] = Math.sin(strips.pitch[k]!);
         this.cosPitch[i] = Math.cos(strips.pitch[k]!);
-        this.alongX[i] = this.nodes.x[a + 1]! - this.nodes.x[a]!;
-        this.alongY[i] = this.nodes.y[a + 1]! - this.nodes.y[a]!;
-        this.alongZ[i] = this.nodes.z[a + 1]! - this.nodes.z[a]!;
-        const share = this.placeShare(i, a);
-        this.placeX[i] = this.nodes.x[a]! + share * this.alongX[i]!;
-        this.placeY[i] = this.nodes.y[a]! + share * this.alongY[i]!;
-        this.placeZ[i] = this.nodes.z[a]! + share * this.alongZ[i]!;
+        this.alongX[i] = strips.nodeX[a + 1]! - strips.nodeX[a]!;
+        this.alongY[i] = strips.nodeY[a + 1]! - strips.nodeY[a]!;
+        this.alongZ[i] = strips.nodeZ[a + 1]! - strips.nodeZ[a]!;
+        const share = placeShare(strips, r * count + k, a);
+        this.placeX[i] = strips.nodeX[a]! + share * this.alongX[i]!;
+        this.placeY[i] = strips.nodeY[a]! + share * this.alongY[i]!;
+        this.placeZ[i] = strips.nodeZ[a]! + share * this.alongZ[i]!;
         this.spread[i] = (MEAN_DISTANCE * strips.chord[k]!) / rows;
         this.surfaceOf[i] = surface;
       }
@@ -195,12 +192,12 @@ export class VortexSystem {
   }
 
   /** Adds to `field` (all segments) what symmetric circulations induce; `rowCount` segments from the first. */
-  addSymmetricField(circulation: Float64Array, field: Vectors, rowCount: number): void {
+  addSymmetricField(circulation: Float64Array, field: Field, rowCount: number): void {
     multiplyAdd(this.influence.symmetricField, this.foil, circulation, this.foil, field, rowCount);
   }
 
   /** Adds to `field` (foil segments) what antisymmetric circulations induce. */
-  addAntisymmetricField(circulation: Float64Array, field: Vectors, withStrut: boolean): void {
+  addAntisymmetricField(circulation: Float64Array, field: Field, withStrut: boolean): void {
     const columns = withStrut ? this.all : this.foil;
     multiplyAdd(this.influence.antisymmetricField, this.all, circulation, columns, field, this.foil);
   }
@@ -233,17 +230,23 @@ export class VortexSystem {
   }
 }
 
+/** Where the segment from node a carries its force, as a share of it; `control` is its station. */
+function placeShare({ nodeY, nodeZ, controlY, controlZ }: Strips, control: number, a: number): number {
+  const [y, z] = [controlY[control]!, controlZ[control]!];
+  return forcePlace(nodeY[a]!, nodeZ[a]!, nodeY[a + 1]!, nodeZ[a + 1]!, y, z);
+}
+
+/** Rows of velocities, x, y and z in turn, times a vector. */
 function multiplyAdd(
-  matrix: Vectors,
+  matrix: Float64Array,
   stride: number,
   vector: Float64Array,
   columns: number,
-  field: Vectors,
+  field: Field,
   rowCount: number,
 ): void {
-  const { x, y, z } = matrix;
   for (let i = 0; i < rowCount; i++) {
-    let at = i * stride;
+    let at = 3 * i * stride;
     let ux = 0;
     let uy = 0;
     let uz = 0;
@@ -251,21 +254,21 @@ function multiplyAdd(
     let vy = 0;
     let vz = 0;
     let j = 0;
-    for (; j + 1 < columns; j += 2, at += 2) {
+    for (; j + 1 < columns; j += 2, at += 6) {
       const one = vector[j]!;
       const next = vector[j + 1]!;
-      ux += x[at]! * one;
-      uy += y[at]! * one;
-      uz += z[at]! * one;
-      vx += x[at + 1]! * next;
-      vy += y[at + 1]! * next;
-      vz += z[at + 1]! * next;
+      ux += matrix[at]! * one;
+      uy += matrix[at + 1]! * one;
+      uz += matrix[at + 2]! * one;
+      vx += matrix[at + 3]! * next;
+      vy += matrix[at + 4]! * next;
+      vz += matrix[at + 5]! * next;
     }
     if (j < columns) {
       const last = vector[j]!;
-      ux += x[at]! * last;
-      uy += y[at]! * last;
-      uz += z[at]! * last;
+      ux += matrix[at]! * last;
+      uy += matrix[at + 1]! * last;
+      uz += matrix[at + 2]! * last;
     }
     field.x[i]! += ux + vx;
     field.y[i]! += uy + vy;

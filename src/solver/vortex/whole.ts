@@ -18,7 +18,6 @@ import {
   type BoundLine,
   forcePoint,
   MEAN_DISTANCE,
-  type Vectors,
 } from './filament.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
 import { inducedDrag } from './wake.ts';
@@ -32,8 +31,8 @@ interface Station {
 
 export interface WholeFoil {
   lines: BoundLine[];
-  nodes: Vectors;
-  controls: Vectors;
+  nodes: Float64Array; // x, y and z in turn
+  controls: { x: Float64Array; y: Float64Array; z: Float64Array };
   stations: Station[];
   chord: Float64Array;
   width: Float64Array;
@@ -73,9 +72,7 @@ export function wholeFoil(craft: Craft, heel: number): WholeFoil {
 }
 
 class Builder {
-  private readonly x: number[] = [];
-  private readonly y: number[] = [];
-  private readonly z: number[] = [];
+  private readonly nodes: number[] = [];
   private readonly cx: number[] = [];
   private readonly cy: number[] = [];
   private readonly cz: number[] = [];
@@ -99,9 +96,7 @@ class Builder {
 
   private addNode(x: number, y: number, z: number): void {
     const [ty, tz] = this.turn(y, z);
-    this.x.push(x);
-    this.y.push(ty);
-    this.z.push(tz);
+    this.nodes.push(x, ty, tz);
   }
 
   private addStation(strips: Strips, k: number, side: number, surface: number): void {
@@ -120,7 +115,7 @@ class Builder {
   addPair(strips: Strips, surface: number): void {
     const { count, nodeX, nodeY, nodeZ } = strips;
     const line = {
-      node: this.x.length,
+      node: this.nodes.length / 3,
       column: this.stations.length,
       count: 2 * count,
       surface,
@@ -136,7 +131,7 @@ class Builder {
   addStrut(strips: Strips): void {
     const { count, nodeX, nodeZ } = strips;
     this.lines.push({
-      node: this.x.length,
+      node: this.nodes.length / 3,
       column: this.stations.length,
       count,
       surface: STRUT,
@@ -150,7 +145,7 @@ class Builder {
     const array = (values: number[]) => Float64Array.from(values);
     return {
       lines: this.lines,
-      nodes: { x: array(this.x), y: array(this.y), z: array(this.z) },
+      nodes: array(this.nodes),
       controls: { x: array(this.cx), y: array(this.cy), z: array(this.cz) },
       stations: this.stations,
       chord: array(this.chord),
@@ -208,14 +203,10 @@ export function solveWhole(foil: WholeFoil, depth: number | null): WholeSolver {
   };
 }
 
-/** Velocity where every bound segment carries its force, per circulation, row by row. */
-function bindField(foil: WholeFoil, depth: number | null): Vectors {
+/** Velocity where every bound segment carries its force, per circulation, row by row; x, y and z in turn. */
+function bindField(foil: WholeFoil, depth: number | null): Float64Array {
   const n = foil.stations.length;
-  const field: Vectors = {
-    x: new Float64Array(n * n),
-    y: new Float64Array(n * n),
-    z: new Float64Array(n * n),
-  };
+  const field = new Float64Array(3 * n * n);
   forEachSegment(foil, (i, a) => {
     const [px, py, pz] = placeOf(foil, i, a);
     const surface = foil.stations[i]!.surface;
@@ -240,21 +231,21 @@ function forEachSegment(foil: WholeFoil, visit: (segment: number, node: number) 
   for (const line of foil.lines) for (let k = 0; k < line.count; k++) visit(line.column + k, line.node + k);
 }
 
-function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Vectors, stream: UnitStream) {
+function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Float64Array, stream: UnitStream) {
   const empty = (): WholeLoad => ({ x: 0, y: 0, z: 0, mx: 0, my: 0, mz: 0 });
   const loads: [WholeLoad, WholeLoad, WholeLoad] = [empty(), empty(), empty()];
-  const { x, y, z } = foil.nodes;
+  const { nodes } = foil;
   const n = circulation.length;
   forEachSegment(foil, (i, a) => {
     let [vx, vy, vz] = stream;
-    for (let j = 0; j < n; j++) {
-      vx += field.x[i * n + j]! * circulation[j]!;
-      vy += field.y[i * n + j]! * circulation[j]!;
-      vz += field.z[i * n + j]! * circulation[j]!;
+    for (let j = 0, at = 3 * i * n; j < n; j++, at += 3) {
+      vx += field[at]! * circulation[j]!;
+      vy += field[at + 1]! * circulation[j]!;
+      vz += field[at + 2]! * circulation[j]!;
     }
-    const lx = x[a + 1]! - x[a]!;
-    const ly = y[a + 1]! - y[a]!;
-    const lz = z[a + 1]! - z[a]!;
+    const lx = nodes[3 * a + 3]! - nodes[3 * a]!;
+    const ly = nodes[3 * a + 4]! - nodes[3 * a + 1]!;
+    const lz = nodes[3 * a + 5]! - nodes[3 * a + 2]!;
     const strength = circulation[i]!;
     const fx = strength * (vy * lz - vz * ly);
     const fy = strength * (vz * lx - vx * lz);
@@ -273,19 +264,19 @@ function sumWhole(foil: WholeFoil, circulation: Float64Array, field: Vectors, st
 
 /** Normalwash of the far wake per circulation, row by row; strut included. */
 function fillWholeWake(foil: WholeFoil, depth: number | null): Float64Array {
-  const { y, z } = foil.nodes;
+  const { nodes } = foil;
   const n = foil.stations.length;
   const wake = new Float64Array(n * n);
   const row = new Float64Array(n);
   forEachSegment(foil, (i, a) => {
     row.fill(0);
-    const ny = -(z[a + 1]! - z[a]!);
-    const nz = y[a + 1]! - y[a]!;
+    const ny = -(nodes[3 * a + 5]! - nodes[3 * a + 2]!);
+    const nz = nodes[3 * a + 4]! - nodes[3 * a + 1]!;
     const py = foil.controls.y[i]!;
     const pz = foil.controls.z[i]!;
     for (const line of foil.lines) {
-      addWakeComponent(row, 0, line, foil.nodes, py, pz, ny, nz);
-      if (depth !== null) addWakeComponent(row, 0, line, foil.nodes, py, 2 * depth - pz, -ny, nz);
+      addWakeComponent(row, 0, line, nodes, py, pz, ny, nz);
+      if (depth !== null) addWakeComponent(row, 0, line, nodes, py, 2 * depth - pz, -ny, nz);
     }
     wake.set(row, i * n);
   });

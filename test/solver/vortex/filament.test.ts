@@ -5,13 +5,14 @@
 import { describe, expect, it } from 'vitest';
 import {
   addComponent,
+  addComponents,
   addMirroredWake,
+  addVelocities,
   addVelocity,
   addWakeComponent,
   type BoundLine,
   forcePlace,
   MEAN_DISTANCE,
-  type Vectors,
 } from '../../../src/solver/vortex/filament.ts';
 import { expectClose } from '../../support/close.ts';
 
@@ -22,16 +23,17 @@ const line: BoundLine = { node: 0, column: 0, count: 1, surface: 0, core: 0 };
 
 function velocity(nodes: Point[], point: Point, core = 0, signs: Point = [1, 1, 1], spread = 0): Point {
   const count = nodes.length - 1;
-  const row = () => new Float64Array(count);
-  const out: Vectors = { x: row(), y: row(), z: row() };
-  addVelocity(out, 0, { ...line, count }, vectors(nodes), ...point, ...signs, core, spread);
-  const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
-  return [sum(out.x), sum(out.y), sum(out.z)];
+  const out = new Float64Array(3 * count);
+  addVelocity(out, 0, { ...line, count }, inTurn(nodes), ...point, ...signs, core, spread);
+  return total(out);
 }
 
-function vectors(points: readonly Point[]): Vectors {
-  const of = (k: number) => Float64Array.from(points, (point) => point[k]!);
-  return { x: of(0), y: of(1), z: of(2) };
+const inTurn = (points: readonly Point[]) => Float64Array.from(points.flat());
+
+function total(velocities: Float64Array): Point {
+  const sum: Point = [0, 0, 0];
+  for (const [k, value] of velocities.entries()) sum[k % 3]! += value;
+  return sum;
 }
 
 describe('velocity of a horseshoe', () => {
@@ -125,7 +127,7 @@ describe('velocity of a horseshoe', () => {
     ];
     const out = new Float64Array(2);
     const axis: Point = [0, -0.5, 0.8];
-    addComponent(out, 0, { ...line, count: 2 }, vectors(nodes), 0.6, 0.1, 0.3, axis[1], axis[2]);
+    addComponent(out, 0, { ...line, count: 2 }, inTurn(nodes), 0.6, 0.1, 0.3, axis[1], axis[2]);
     const whole = velocity(nodes, [0.6, 0.1, 0.3]);
     const along = whole.reduce((sum, value, k) => sum + value * axis[k]!, 0);
     expectClose('component', out[0]! + out[1]!, along, EXACT);
@@ -237,6 +239,57 @@ describe('the place of a force on its segment', () => {
   });
 });
 
+describe('a line with its mirror', () => {
+  const bent: Point[] = [
+    [0, 0, 0],
+    [0.1, 0.4, 0.05],
+    [0.2, 1, -0.1],
+  ];
+  const count = 2;
+  const at: Point = [0.3, 0.2, 0.15];
+  const across: Point = [0.3, -0.2, 0.15];
+
+  it.each([
+    ['plainly', 0, 0],
+    ['with a core', 0.04, 0],
+    ['on its own surface', 0, 0.02],
+  ])('moves the water as each does by itself, %s', (_, core, spread) => {
+    for (const way of [1, -1] as const) {
+      const [own, mirrored] = [new Float64Array(3 * count), new Float64Array(3 * count)];
+      addVelocities(own, 0, mirrored, 0, { ...line, count }, inTurn(bent), ...at, way, core, spread);
+      const alone = velocity(bent, at, core, [way, way, 1], spread);
+      const beyond = velocity(bent, across, core, [way, -way, 1], spread);
+      total(own).forEach((value, axis) => {
+        expectClose(`own, axis ${axis}`, value, alone[axis]!, EXACT);
+      });
+      total(mirrored).forEach((value, axis) => {
+        expectClose(`mirrored, axis ${axis}`, value, beyond[axis]!, EXACT);
+      });
+    }
+  });
+
+  it('does so component by component, into two rows or into one', () => {
+    const single = (point: Point, ay: number) => {
+      const out = new Float64Array(count);
+      addComponent(out, 0, { ...line, count }, inTurn(bent), ...point, ay, 0.8);
+      return out;
+    };
+    const [own, mirrored, both] = [1, 2, 3].map(() => new Float64Array(count)) as [
+      Float64Array,
+      Float64Array,
+      Float64Array,
+    ];
+    addComponents(own, 0, mirrored, 0, { ...line, count }, inTurn(bent), ...at, -0.6, 0.8);
+    addComponents(both, 0, both, 0, { ...line, count }, inTurn(bent), ...at, -0.6, 0.8);
+    for (let j = 0; j < count; j++) {
+      const [alone, beyond] = [single(at, -0.6)[j]!, single(across, 0.6)[j]!];
+      expectClose(`own ${j}`, own[j]!, alone, EXACT);
+      expectClose(`mirrored ${j}`, mirrored[j]!, beyond, EXACT);
+      expectClose(`both ${j}`, both[j]!, alone + beyond, EXACT);
+    }
+  });
+});
+
 describe('velocity far behind', () => {
   const level: Point[] = [
     [0, -0.5, 0],
@@ -249,13 +302,13 @@ describe('velocity far behind', () => {
 
   it('is that of two whole vortex lines', () => {
     const out = new Float64Array(1);
-    addWakeComponent(out, 0, line, vectors(level), 0.1, 0, 0, 1);
+    addWakeComponent(out, 0, line, inTurn(level), 0.1, 0, 0, 1);
     expectClose('downwash', -out[0]!, (1 / 0.6 + 1 / 0.4) / (2 * Math.PI), EXACT);
   });
 
   it('is what the horseshoe tends to downstream', () => {
     const out = new Float64Array(1);
-    addWakeComponent(out, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
+    addWakeComponent(out, 0, line, inTurn(leaning), 0.4, 0.3, 0.6, 0.8);
     const [, v, w] = velocity(leaning, [1e4, 0.4, 0.3]);
     expectClose('component', 0.6 * v + 0.8 * w, out[0]!, { share: 1e-6 });
   });
@@ -263,9 +316,9 @@ describe('velocity far behind', () => {
   it('of a pair with its mirror is that of both, the mirror turning the other way', () => {
     const mirror: Point[] = leaning.map(([x, y, z]) => [x, -y, z]);
     const [both, mirrored, own] = [new Float64Array(1), new Float64Array(1), new Float64Array(1)];
-    addMirroredWake(both, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
-    addWakeComponent(own, 0, line, vectors(leaning), 0.4, 0.3, 0.6, 0.8);
-    addWakeComponent(mirrored, 0, line, vectors(mirror), 0.4, 0.3, 0.6, 0.8);
+    addMirroredWake(both, 0, line, inTurn(leaning), 0.4, 0.3, 0.6, 0.8);
+    addWakeComponent(own, 0, line, inTurn(leaning), 0.4, 0.3, 0.6, 0.8);
+    addWakeComponent(mirrored, 0, line, inTurn(mirror), 0.4, 0.3, 0.6, 0.8);
     expectClose('component', both[0]!, own[0]! - mirrored[0]!, EXACT);
   });
 });

@@ -60,7 +60,11 @@ function filamentsOf({ craft, flow }: ReturnType<typeof solved>, beta: number): 
       if (!part) continue;
       for (let k = 0; k < part.count; k++) {
         const circulation = base.circulation[column + k]! + side * beta * foil.beta.circulation[column + k]!;
-        const at = (n: number): Vector => [system.nodes.x[n]!, side * system.nodes.y[n]!, system.nodes.z[n]!];
+        const at = (n: number): Vector => [
+          system.nodes[3 * n]!,
+          side * system.nodes[3 * n + 1]!,
+          system.nodes[3 * n + 2]!,
+        ];
         const ends: [Vector, Vector] = [at(node + k), at(node + k + 1)];
         const [a, b] = side > 0 ? ends : [ends[1], ends[0]];
         bound.push({ a, b, circulation });

@@ -82,7 +82,7 @@ describe('pitfall 2: the far field belongs to the cosine mid-stations', () => {
     const circulation = craft.parts.wing.controlY.map((y) => Math.sqrt(1 - 4 * y * y)); // elliptic: e = 1
     if (move)
       for (let k = 0; k < strips; k++)
-        system.controlY[k] = 0.5 * (system.nodes.y[k]! + system.nodes.y[k + 1]!);
+        system.controlY[k] = 0.5 * (system.nodes[3 * k + 1]! + system.nodes[3 * k + 4]!);
     const lift = circulation.reduce((sum, value, k) => sum + 2 * value * system.alongY[k]!, 0);
     return lift ** 2 / ((Math.PI / 2) * inducedDrag(system.fillWakes().free, circulation));
   };
@@ -231,19 +231,20 @@ describe("pitfall 5: a bound line's x-velocity on itself is left out", () => {
   function keepBoundX(system: VortexSystem, unit: Unit): void {
     const count = system.foil;
     const line = { node: 0, column: 0, count, surface: 0, core: 0 };
-    const row = () => new Float64Array(count);
+    const row = () => new Float64Array(3 * count);
     for (let i = 0; i < count; i++)
       for (const half of [1, -1]) {
-        const [all, legs, side] = [row(), row(), row()];
+        const [all, legs] = [row(), row()];
         for (const [out, spread] of [
           [all, 0],
           [legs, THIN],
         ] as const) {
           const { nodes, placeX, placeY, placeZ } = system;
           const [x, y, z] = [placeX[i]!, half * placeY[i]!, placeZ[i]!];
-          addVelocity({ x: out, y: side, z: side }, 0, line, nodes, x, y, z, 1, half, 1, 0, spread);
+          addVelocity(out, 0, line, nodes, x, y, z, 1, half, 1, 0, spread);
         }
-        for (let j = 0; j < count; j++) unit.field.x[i]! += (all[j]! - legs[j]!) * unit.circulation[j]!;
+        for (let j = 0; j < count; j++)
+          unit.field.x[i]! += (all[3 * j]! - legs[3 * j]!) * unit.circulation[j]!;
       }
   }
 
