@@ -64,14 +64,18 @@ const LEAST_SPREAD = 0.02; // tip-to-tip over unrolled length below which the wi
 const GAUSS_AT = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
 const GAUSS_WEIGHT = [0.17392742256872692, 0.32607257743127305, 0.32607257743127305, 0.17392742256872692];
 
+/** Those points and both ends of the piece: through them runs a polynomial of the fifth degree. */
+const KNOWN_AT = [0, ...GAUSS_AT, 1];
+const KNOWN = KNOWN_AT.length;
+
 /**
- * What those weights are for an integral from 0 to t: row by row, the coefficients of t, t^2, t^3 and t^4 in the integral
- * of Lagrange's polynomial that is 1 at the one point and 0 at the other three.
+ * Its integral from 0 to t: row by row, the coefficients of t to t^6 in the integral of Lagrange's polynomial that is 1 at
+ * the one point and 0 at the others. At 1 the sum of a row is the weight above, and nothing for the ends.
  */
 const PART = Float64Array.from(
-  GAUSS_AT.flatMap((own) => {
+  KNOWN_AT.flatMap((own) => {
     let polynomial = [1];
-    for (const other of GAUSS_AT) {
+    for (const other of KNOWN_AT) {
       if (other === own) continue;
       const times = [0, ...polynomial]; // by t
       polynomial = times.map((value, k) => (value - other * (polynomial[k] ?? 0)) / (own - other));
@@ -242,28 +246,27 @@ interface Line {
   locate(eta: number, at: Point): void;
 }
 
-/**
- * The line's cosines and sines are kept at the four points of every panel; within one they run on the cubic through them,
- * which is integrated exactly.
- */
+/** Every panel of the line is kept as the polynomials that y and z follow along it. */
 function traceLine(droop: (eta: number) => number, halfLength: number, panels: Float64Array): Line {
   const last = panels.length - 1;
-  const y = new Float64Array(last + 1);
+  const y = new Float64Array(last + 1); // at the edges
   const z = new Float64Array(last + 1);
-  const cosine = new Float64Array(4 * last);
-  const sine = new Float64Array(4 * last);
+  const across = new Float64Array(KNOWN * last); // coefficients of t to t^6, panel by panel
+  const down = new Float64Array(KNOWN * last);
   for (let k = 0; k < last; k++) {
-    const from = panels[k]!;
-    const width = panels[k + 1]! - from;
-    y[k + 1] = y[k]!;
-    z[k + 1] = z[k]!;
-    for (let g = 0; g < 4; g++) {
-      const angle = droop(from + GAUSS_AT[g]! * width);
-      cosine[4 * k + g] = Math.cos(angle);
-      sine[4 * k + g] = Math.sin(angle);
-      y[k + 1]! += GAUSS_WEIGHT[g]! * width * cosine[4 * k + g]!;
-      z[k + 1]! -= GAUSS_WEIGHT[g]! * width * sine[4 * k + g]!;
+    const width = panels[k + 1]! - panels[k]!;
+    const own = KNOWN * k;
+    for (let g = 0; g < KNOWN; g++) {
+      const angle = droop(panels[k]! + KNOWN_AT[g]! * width);
+      const c = width * Math.cos(angle);
+      const s = width * Math.sin(angle);
+      for (let m = 0; m < KNOWN; m++) {
+        across[own + m]! += c * PART[KNOWN * g + m]!;
+        down[own + m]! += s * PART[KNOWN * g + m]!;
+      }
     }
+    y[k + 1] = y[k]! + along(across, own, 1);
+    z[k + 1] = z[k]! - along(down, own, 1);
   }
   return {
     locate(eta, at) {
@@ -274,19 +277,18 @@ function traceLine(droop: (eta: number) => number, halfLength: number, panels: F
         if (panels[middle]! <= eta) low = middle;
         else high = middle;
       }
-      const width = panels[low + 1]! - panels[low]!;
-      const t = Math.max(0, (eta - panels[low]!) / width);
-      at.y = y[low]!;
-      at.z = z[low]!;
-      for (let g = 0, k = 0; g < 4; g++, k += 4) {
-        const share = width * t * (PART[k]! + t * (PART[k + 1]! + t * (PART[k + 2]! + t * PART[k + 3]!)));
-        at.y += share * cosine[4 * low + g]!;
-        at.z -= share * sine[4 * low + g]!;
-      }
-      at.y *= halfLength;
-      at.z *= halfLength;
+      const t = Math.max(0, (eta - panels[low]!) / (panels[low + 1]! - panels[low]!));
+      at.y = halfLength * (y[low]! + along(across, KNOWN * low, t));
+      at.z = halfLength * (z[low]! - along(down, KNOWN * low, t));
     },
   };
+}
+
+/** A panel's polynomial at t. */
+function along(coefficients: Float64Array, from: number, t: number): number {
+  let sum = 0;
+  for (let k = from + KNOWN - 1; k >= from; k--) sum = t * (sum + coefficients[k]!);
+  return sum;
 }
 
 /** The points and weights of an integral over eta whose chord may end in a square root: eta = 1 - u^2 takes it out. */

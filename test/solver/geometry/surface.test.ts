@@ -122,12 +122,52 @@ describe('the line', () => {
 });
 
 /** Composite Simpson on [0, end]. */
-function simpson(f: (s: number) => number, end: number): number {
-  const panels = 4000;
+function simpson(f: (s: number) => number, end: number, panels = 4000): number {
   let sum = f(0) + f(end);
   for (let k = 1; k < panels; k++) sum += (k % 2 === 1 ? 4 : 2) * f((end * k) / panels);
   return (sum * end) / (3 * panels);
 }
+
+describe('the line between the stations it is kept at', () => {
+  const laws: Array<[DroopLaw, number[]]> = [
+    [{ kind: 'arc', tipAngle: 90 }, []],
+    [{ kind: 'late', from: 0.45, power: 1.4, tipAngle: 50 }, [0.45]],
+    [{ kind: 'gull', knee: 0.4, rootAngle: 12, tipAngle: 40 }, [0.4]],
+    [
+      {
+        kind: 'points',
+        at: [
+          [0, 0],
+          [0.2, 5],
+          [0.5, 3],
+          [0.8, 30],
+          [1, 45],
+        ],
+      },
+      [0.2, 0.5, 0.8],
+    ],
+  ];
+
+  it.each(laws)('is the integral of its angle to a nanometre: %j', (law, knots) => {
+    const surface = bent(law);
+    for (let k = 1; k <= 97; k++) {
+      const eta = k / 97;
+      const ends = [0, ...knots.filter((knot) => knot < eta), eta];
+      const integral = (f: (angle: number) => number) => {
+        let sum = 0;
+        for (let piece = 0; piece + 1 < ends.length; piece++) {
+          const from = ends[piece]!; // eta = from + w^3 takes a fractional power out of a knot
+          const g = (w: number) => f(surface.droop(from + w ** 3)) * 3 * w * w;
+          sum += simpson(g, Math.cbrt(ends[piece + 1]! - from), 800);
+        }
+        return 0.5 * sum;
+      };
+      const { y, z } = surface.point(eta);
+      expectClose(`y at ${eta}`, y, integral(Math.cos), NANOMETRE);
+      expectClose(`z at ${eta}`, -z, integral(Math.sin), NANOMETRE);
+    }
+  });
+});
 
 describe('lengths and tips solved from one another', () => {
   const laws: Array<(tip: { tipAngle: number } | { tipDrop: number }) => DroopLaw> = [
