@@ -9,6 +9,7 @@ import { benchMap } from './bench-map.mjs';
 import { benchPage, pageLines } from './bench-page.mjs';
 import { benchProposal } from './bench-proposal.mjs';
 import { importBundled, root } from './bundle.mjs';
+import { watchStolen } from './stolen.mjs';
 
 const FIRST = 'solve'; // its first line is the time of a full solve
 const wanted = process.argv.slice(2);
@@ -32,8 +33,11 @@ for (const name of benches.filter(isWanted)) {
 const { printer, sayYardstick, spreadOf } = await importBundled('test/bench/yardstick.ts');
 const { line, unit } = printer(1);
 if (isWanted('frame')) {
+  const stolen = watchStolen();
   const { p95, ...times } = await benchFrame();
+  const share = stolen();
   line(`pointer move to painted frame, 95th percentile ${p95.toFixed(1)} ms`, times);
+  if (share !== null) console.log(`  processor time the host kept for others: ${(100 * share).toFixed(1)} %`);
 }
 if (isWanted('map')) {
   const { times, longest, cancels } = await benchMap();
