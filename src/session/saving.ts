@@ -15,7 +15,7 @@ export interface SavingOptions {
   notebook: Notebook | null; // null where the browser blocks it
   id: string; // this tab's copy, that no other tab writes
   time: number; // of the newest copy there is
-  base: { time: number; trail: Trail<unknown> } | null; // what the database holds of this tab
+  base: { time: number; trail: Trail<unknown> } | null; // what the database is known to hold of this tab
   write: (design: Design) => string;
   present: () => { design: Design; trail: Trail<Design>; line: string };
   onState: (state: SaveState) => void;
@@ -87,6 +87,7 @@ export class Saving {
   async #write(copy: Copy & { trail: Trail<Design> }): Promise<unknown> {
     const { shelf, notebook, id } = this.options;
     this.#isDirty = false;
+    this.#base = null; // the database may have this copy or the one before: until it tells, a note has to be whole
     try {
       await writeCopy(shelf, id, packCopy(copy));
       this.#base = copy;
@@ -94,7 +95,6 @@ export class Saving {
       else dropNote(notebook, id);
       return null;
     } catch (trouble) {
-      this.#base = null; // a note has to be whole from now on
       return this.#note(copy) ? null : (trouble ?? new Error('unknown'));
     }
   }

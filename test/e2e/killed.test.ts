@@ -1,6 +1,7 @@
 /**
  * The page is killed in the middle of work, fifty times at moments drawn from a seed. An edit is complete once the page
- * has accepted its event; every complete edit has to be there at the next visit, as the step it was.
+ * has accepted its event; every complete edit has to be there at the next visit, as the step it was, with those before
+ * it.
  */
 import type { BrowserContext, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -15,6 +16,8 @@ afterAll(async () => {
 });
 
 const KILLS = 50;
+const KEPT = 60; // steps
+const DEMO = 'Aldersund sprint 74, curved';
 const SEED = 4_711;
 
 /** The minimal standard generator (Park and Miller 1988): numbers from 0 to below 1. */
@@ -54,13 +57,21 @@ function work([from, pauses]: readonly [number, readonly number[]]): void {
   step();
 }
 
-/** What is on screen: which edit made it, whether it is whole, and the step that undo would take back. */
+/** What is on screen: which edit made it, whether it is whole, and the steps that undo would take back, newest first. */
 const look = (page: Page) =>
   page.evaluate(() => {
     const { design, store } = document.querySelector('app-shell')!.session!;
     const count = Number(/^After edit (\d+)$/.exec(design.name)?.[1] ?? 0);
     const isWhole = count === 0 || design.wing.length.value === 0.5 + count / 10_000;
-    return { count, isWhole, undo: store.undoLabel };
+    const steps = store.trail().past.map(({ label, state }) => `${label}, from ${state.name}`);
+    return { count, isWhole, steps: steps.reverse() };
+  });
+
+/** What undo has to take back after that many edits, newest first. */
+const stepsTo = (count: number): string[] =>
+  Array.from({ length: Math.min(count, KEPT) }, (_, back) => {
+    const edit = count - back;
+    return `edit ${edit}, from ${edit === 1 ? DEMO : `After edit ${edit - 1}`}`;
   });
 
 async function kill(page: Page, how: 'crash' | 'close'): Promise<void> {
@@ -90,7 +101,7 @@ async function visitAndDie(context: BrowserContext, roll: () => number, how: 'cr
   return { found, accepted };
 }
 
-it('every complete edit is found again after each of fifty kills', async () => {
+it('every complete edit and the steps before it are found again after each of fifty kills', async () => {
   const context = await stage.browser.newContext({ viewport: { width: 800, height: 600 } });
   // The figures are not what is looked for: without the solver's threads a visit takes half the time.
   await context.addInitScript(() => {
@@ -108,12 +119,13 @@ it('every complete edit is found again after each of fifty kills', async () => {
   for (let k = 0; k <= KILLS; k++) {
     const before = accepted;
     const visit = await visitAndDie(context, roll, k % 2 === 0 ? 'crash' : 'close');
-    const { count, isWhole, undo } = visit.found;
+    const { count, isWhole, steps } = visit.found;
     // The page may have accepted one more than it could tell of.
     if (count < before) lost.push(`kill ${k}: edit ${before} was accepted, ${count} was found`);
     if (!isWhole) lost.push(`kill ${k}: edit ${count} was found in part`);
-    if (count > 0 && undo !== `edit ${count}`)
-      lost.push(`kill ${k}: the last step is ${undo}, not edit ${count}`);
+    const wanted = stepsTo(count);
+    const gap = wanted.findIndex((step, back) => steps[back] !== step);
+    if (gap >= 0) lost.push(`kill ${k}: step ${gap} back is “${steps[gap]}”, not “${wanted[gap]}”`);
     edits += visit.accepted - count;
     accepted = visit.accepted;
   }

@@ -105,12 +105,33 @@ describe('saving', () => {
     await desk.rest();
     place.shelf.write = stuck;
     desk.edit('Two');
+    expect(place.noted.get('downcurve.pending')).not.toContain('to One'); // which the database has
     desk.edit('Three');
     desk.undo();
     const found = await find(place);
     expect(found.design?.name).toBe('Two');
     expect(labels(found)).toEqual([['to One', 'to Two'], ['to Three']]);
-    expect(place.noted.get('downcurve.pending')).not.toContain('to One'); // which the database has
+  });
+
+  it('keeps every step though the page dies when a write is done but has not been told of', async () => {
+    const place = memory();
+    const desk = new Desk(place);
+    desk.edit('One');
+    await desk.rest();
+    const { write } = place.shelf;
+    place.shelf.write = async (key, value) => {
+      await write(key, value);
+      return stuck();
+    };
+    desk.edit('Two');
+    desk.edit('Three');
+    desk.edit('Four');
+    desk.undo();
+    expect(place.shelved.get('design')).toMatchObject({ trail: { past: [{}, { label: 'to Two' }] } });
+    const found = await find(place);
+    expect(found.design?.name).toBe('Three');
+    expect(labels(found)).toEqual([['to One', 'to Two', 'to Three'], ['to Four']]);
+    expect(found.trail?.future[0]?.state).toMatchObject({ name: 'Four' });
   });
 
   it('goes on from such a note: a later one builds on what the database holds', async () => {
