@@ -15,6 +15,7 @@ import {
   type RecoverySources,
   type Trouble,
 } from './opening.ts';
+import { pause } from './pause.ts';
 import { type Found, findAll, setAside, writeLastGood } from './storage.ts';
 import { newTab, type Tabs } from './tabs.ts';
 
@@ -33,6 +34,7 @@ export interface Recovery {
 }
 
 const PATIENCE = 3000;
+const TURNS = 10;
 
 export async function recover(sources: RecoverySources): Promise<Recovery> {
   const own = await sources.tabs.own();
@@ -67,7 +69,7 @@ export async function recover(sources: RecoverySources): Promise<Recovery> {
 /** All copies; where the database does not answer, the notes alone. */
 async function look({ shelf, notebook, patience = PATIENCE }: RecoverySources) {
   try {
-    const all = await Promise.race([findAll(shelf, notebook), pause(patience)]);
+    const all = await Promise.race([findAll(shelf, notebook), patient(patience)]);
     if (all) return { all, isBlocked: false };
   } catch {
     // said by the message that goes with it
@@ -75,7 +77,11 @@ async function look({ shelf, notebook, patience = PATIENCE }: RecoverySources) {
   return { all: await findAll(null, notebook), isBlocked: true };
 }
 
-const pause = (time: number) => new Promise<null>((resolve) => setTimeout(() => resolve(null), time));
+/** Null after that time, ms, of turns in which the database could have answered: a machine that stood still counts once. */
+async function patient(time: number): Promise<null> {
+  for (let turn = 0; turn < TURNS; turn++) await pause(time / TURNS);
+  return null;
+}
 
 /** This tab's own copy first, then the newest. */
 const rank = (found: Found, own: string | undefined) =>
@@ -109,7 +115,7 @@ async function isFree(tabs: Tabs, id: string): Promise<boolean> {
 async function keepSafe(sources: RecoverySources, opened: Opened | null, troubles: Trouble[]): Promise<void> {
   const { shelf, now = Date.now, patience = PATIENCE } = sources;
   const aside = troubles.map(({ text }, k) => setAside(shelf, text, now() + k).catch(ignore));
-  await Promise.race([Promise.all(aside), pause(patience)]);
+  await Promise.race([Promise.all(aside), patient(patience)]);
   if (!opened) return;
   const { design, line, time } = opened;
   const good = packCopy({ text: JSON.stringify(design), line, time, trail: null });

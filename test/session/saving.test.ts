@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { History, type Trail } from '../../src/session/history.ts';
+import { pause } from '../../src/session/pause.ts';
 import { type Recovery, recover } from '../../src/session/recovery.ts';
 import { type SaveState, Saving } from '../../src/session/saving.ts';
 import { loneTab } from '../../src/session/tabs.ts';
@@ -189,6 +190,22 @@ describe('saving', () => {
     expect(found.design?.name).toBe('Half way');
     expect(labels(found)).toEqual([['to One', 'drag'], []]);
     expect(found.trail?.past[1]?.state).toMatchObject({ name: 'One' });
+  });
+
+  it('waits for the database through a time in which the machine stood still', async () => {
+    const place = memory();
+    const desk = new Desk(place);
+    desk.edit('One');
+    await desk.rest();
+    const { keys } = place.shelf;
+    place.shelf.keys = async () => {
+      await pause(30);
+      return keys();
+    };
+    const finding = find(place, 20);
+    await pause();
+    for (const end = performance.now() + 60; performance.now() < end; );
+    expect(await finding).toMatchObject({ design: { name: 'One' }, message: null });
   });
 
   it('prefers the newer copy, whichever storage it lies in', async () => {
