@@ -20,9 +20,9 @@ import { StudyController } from '../study-controller.ts';
 import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
 import './contour-map.ts';
+import { NearScreen } from '../near-screen.ts';
 import type { MapAxis, MapField } from './contour-drawing.ts';
 import type { MapPlaceEvent } from './contour-map.ts';
-import { InSight } from './in-sight.ts';
 import {
   bestReading,
   decimalsOf,
@@ -68,7 +68,7 @@ export class DroopMapView extends LitElement {
   @state() private isTable = false;
   @state() private refusal: string | null = null;
 
-  readonly #sight = new InSight(this);
+  readonly #sight = new NearScreen(this);
   readonly #map = new StudyController(this, 'droopMap', () =>
     this.design?.stabilizer && this.#sight.isSeen
       ? {

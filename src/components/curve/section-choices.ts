@@ -15,7 +15,7 @@ import { studyStyles } from '../study-styles.ts';
 import { studyWait } from '../study-wait.ts';
 import { type Cell, quantityCell } from '../table-cells.ts';
 import '../text-field.ts';
-import { InSight } from './in-sight.ts';
+import { NearScreen } from '../near-screen.ts';
 
 type Found = Extract<SectionChoice, { problem: null }>;
 
@@ -41,7 +41,7 @@ export class SectionChoices extends LitElement {
 
   @state() private typed: Array<string | null> = [null, null, null];
 
-  readonly #sight = new InSight(this);
+  readonly #sight = new NearScreen(this);
   readonly #compared = new StudyController(this, 'sections', () =>
     this.design && this.#sight.isSeen
       ? { studies: this.studies, design: this.design, options: { codes: this.#codes } }

@@ -4,9 +4,9 @@ import type { Studies } from '../../session/studies.ts';
 import type { UnitSystem } from '../../session/units.ts';
 import type { Design } from '../../solver/design/document.ts';
 import type { StallStudy } from '../../solver/studies/stall.ts';
-import { InSight } from '../curve/in-sight.ts';
 import type { Ghost } from '../ghost.ts';
 import { GhostStudy } from '../ghost-study.ts';
+import { NearScreen } from '../near-screen.ts';
 import { RestedDesign } from '../rested-design.ts';
 import { sectionStyles } from '../speed/section-styles.ts';
 import { StudyController } from '../study-controller.ts';
@@ -31,7 +31,7 @@ export class SpreadStall extends LitElement {
   @property({ attribute: false }) ghost: Ghost | null = null;
 
   readonly #rested = new RestedDesign(this);
-  readonly #sight = new InSight(this);
+  readonly #sight = new NearScreen(this);
   readonly #study = new StudyController(this, 'stall', () =>
     this.#sight.isSeen ? { studies: this.studies, design: this.#rested.current, options: {} } : null,
   );

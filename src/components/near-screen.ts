@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
 /** Whether the host has come near the screen: what takes long is asked for only then. */
-export class InSight implements ReactiveController {
+export class NearScreen implements ReactiveController {
   isSeen = false;
   readonly #observer = new IntersectionObserver(
     (entries) => {
