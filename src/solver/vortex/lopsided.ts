@@ -6,7 +6,8 @@
  */
 import type { Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import { addComponent, addVelocity, type BoundLine, forcePoint, MEAN_DISTANCE } from './filament.ts';
+import { addComponent, addVelocity, type BoundLine, MEAN_DISTANCE } from './filament.ts';
+import { forcePoint } from './force-place.ts';
 
 /** A surface by halves; both cut at the same stations, roots at the same place. */
 export interface Halves {

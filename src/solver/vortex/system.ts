@@ -20,7 +20,8 @@
 import type { Parts, Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
 import type { Field } from './causes.ts';
-import { addMirroredWake, type BoundLine, forcePlace, MEAN_DISTANCE } from './filament.ts';
+import { addMirroredWake, type BoundLine, MEAN_DISTANCE } from './filament.ts';
+import { forcePlace } from './force-place.ts';
 import { fillInfluence, type Influence, makeInfluence, splitRows } from './influence.ts';
 
 /** Far behind the foil: [i * strips + j] is the flow that strip j's circulation makes through strip i, per unit of it. */

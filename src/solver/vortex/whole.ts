@@ -11,14 +11,8 @@
 import type { Craft } from '../geometry/craft.ts';
 import { cutStrut, type Strips } from '../geometry/strips.ts';
 import { factor, solveFactored } from '../numeric/dense.ts';
-import {
-  addComponent,
-  addVelocity,
-  addWakeComponent,
-  type BoundLine,
-  forcePoint,
-  MEAN_DISTANCE,
-} from './filament.ts';
+import { addComponent, addVelocity, addWakeComponent, type BoundLine, MEAN_DISTANCE } from './filament.ts';
+import { forcePoint } from './force-place.ts';
 import { STABILIZER, STRUT, WING } from './system.ts';
 import { inducedDrag } from './wake.ts';
 

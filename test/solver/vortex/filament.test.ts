@@ -11,9 +11,9 @@ import {
   addVelocity,
   addWakeComponent,
   type BoundLine,
-  forcePlace,
   MEAN_DISTANCE,
 } from '../../../src/solver/vortex/filament.ts';
+import { forcePlace } from '../../../src/solver/vortex/force-place.ts';
 import { expectClose } from '../../support/close.ts';
 
 type Point = [number, number, number];
