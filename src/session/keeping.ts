@@ -1,12 +1,12 @@
 /** The open design's whole life in this browser: found at start, kept at every change, shared with other tabs. */
 import type { Design } from '../solver/design/document.ts';
 import type { Trail } from './history.ts';
-import type { LeftOver } from './left-over.ts';
+import type { LeftOver, TakenUp } from './left-over.ts';
 import { type Channel, type Elsewhere, Neighbours } from './neighbours.ts';
-import type { RecoverySources } from './opening.ts';
+import { newestOf, type RecoverySources } from './opening.ts';
 import { type Recovery, recover } from './recovery.ts';
 import { type SaveState, Saving } from './saving.ts';
-import { forget } from './storage.ts';
+import { findAll, forget } from './storage.ts';
 import { loneTab, type Tabs } from './tabs.ts';
 
 export interface KeepingParts extends Omit<RecoverySources, 'tabs'> {
@@ -31,7 +31,7 @@ export class Keeping {
   /** What closed tabs have left, newest first. */
   left: LeftOver[];
 
-  #taken: string[];
+  #taken: TakenUp[];
   readonly #saving: Saving;
   readonly #neighbours: Neighbours;
 
@@ -104,13 +104,20 @@ export class Keeping {
   #onState(state: SaveState): void {
     const hasChanged = state.kind !== this.state.kind || state.kind === 'failed';
     this.state = state;
-    if (state.kind === 'saved') this.#forgetTaken();
+    if (state.kind === 'saved' && this.#saving.isStored) this.#forgetTaken();
     if (hasChanged) this.onChange();
   }
 
   #forgetTaken(): void {
-    const { shelf, notebook } = this.parts;
-    for (const id of this.#taken) void forget(shelf, notebook, id).catch(() => {}); // taken up again at the next start
+    const { tabs = loneTab() } = this.parts;
+    for (const taken of this.#taken) void tabs.whileFree(taken.id, () => this.#forget(taken)).catch(() => {}); // taken up again at the next start
     this.#taken = [];
+  }
+
+  /** Unless its tab has come back and written there since. */
+  async #forget({ id, time }: TakenUp): Promise<void> {
+    const { shelf, notebook } = this.parts;
+    const [found] = await findAll(shelf, notebook, id);
+    if (found && newestOf(found) === time) await forget(shelf, notebook, id);
   }
 }

@@ -6,7 +6,7 @@
 import type { Design } from '../solver/design/document.ts';
 import { packCopy } from './copies.ts';
 import type { Trail } from './history.ts';
-import { type LeftOver, sortOut } from './left-over.ts';
+import { type LeftOver, sortOut, type TakenUp } from './left-over.ts';
 import {
   newestOf,
   type Opened,
@@ -30,14 +30,19 @@ export interface Recovery {
   message: string | null; // what the user should know
   unreadable: string | null; // text that could not be read, to be saved as a file
   left: LeftOver[];
-  taken: string[]; // copies of closed tabs that are no longer needed once the opened one is kept
+  taken: TakenUp[]; // copies of closed tabs that are no longer needed once the opened one is kept
 }
 
 const PATIENCE = 3000;
 const TURNS = 10;
 
+type Own = { id: string; isHeld: boolean } | null;
+
 export async function recover(sources: RecoverySources): Promise<Recovery> {
-  const own = await sources.tabs.own();
+  return find(sources, await sources.tabs.own());
+}
+
+async function find(sources: RecoverySources, own: Own): Promise<Recovery> {
   const { all, isBlocked } = await look(sources);
   const order = [...all].sort((one, other) => rank(other, own?.id) - rank(one, own?.id));
   const troubles: Trouble[] = [];
@@ -45,12 +50,13 @@ export async function recover(sources: RecoverySources): Promise<Recovery> {
   for (const found of order) opened ??= openNewest(found, sources, troubles);
   opened ??= troubles.length > 0 ? await openLastGood(sources) : null;
   const isKnown = !isBlocked || opened?.isWhole === true;
-  const id = await holdOne(sources.tabs, { own, opened, isKnown, troubles });
-  await keepSafe(
-    sources,
-    opened,
-    troubles.filter((trouble) => trouble.id === id),
-  );
+  let id = await holdOne(sources.tabs, { own, opened, isKnown, troubles });
+  const isHeldSince = own?.isHeld === true && own.id === id;
+  if (id === opened?.id && !isHeldSince && !isBlocked && (await hasChanged(sources, all, id)))
+    return find(sources, { id, isHeld: true });
+  const mine = troubles.filter((trouble) => trouble.id === id);
+  if (!(await areSetAside(sources, mine))) id = await holdNew(sources.tabs);
+  if (opened) keepGood(sources, opened);
   const { trail, left, taken } = await sortOut(sources, all, opened, id);
   return {
     id,
@@ -66,16 +72,25 @@ export async function recover(sources: RecoverySources): Promise<Recovery> {
   };
 }
 
-/** All copies; where the database does not answer, the notes alone. */
-async function look({ shelf, notebook, patience = PATIENCE }: RecoverySources) {
+/** All copies, or one tab's; where the database does not answer, the notes alone. */
+async function look({ shelf, notebook, patience = PATIENCE }: RecoverySources, only?: string) {
   try {
-    const all = await Promise.race([findAll(shelf, notebook), patient(patience)]);
+    const all = await Promise.race([findAll(shelf, notebook, only), patient(patience)]);
     if (all) return { all, isBlocked: false };
   } catch {
     // said by the message that goes with it
   }
-  return { all: await findAll(null, notebook), isBlocked: true };
+  return { all: await findAll(null, notebook, only), isBlocked: true };
 }
+
+/** Whether the tab that had the copy has written it, or another has taken it up, since it was found. */
+async function hasChanged(sources: RecoverySources, all: Found[], id: string): Promise<boolean> {
+  const { all: now } = await look(sources, id);
+  return newestIn(now, id) !== newestIn(all, id);
+}
+
+const newestIn = (all: Found[], id: string): number =>
+  Math.max(0, ...all.filter((found) => found.id === id).map(newestOf));
 
 /** Null after that time, ms, of turns in which the database could have answered: a machine that stood still counts once. */
 async function patient(time: number): Promise<null> {
@@ -88,7 +103,7 @@ const rank = (found: Found, own: string | undefined) =>
   found.id === own ? Number.POSITIVE_INFINITY : newestOf(found);
 
 interface Holding {
-  own: { id: string; isHeld: boolean } | null;
+  own: Own;
   opened: Opened | null;
   isKnown: boolean; // what lies under the tab's own name is what was opened
   troubles: Trouble[];
@@ -101,6 +116,10 @@ async function holdOne(tabs: Tabs, { own, opened, isKnown, troubles }: Holding):
     if (opened && (opened.id === mine || (await isFree(tabs, opened.id)))) return opened.id;
     if (!opened && mine !== null && troubles.length === 0) return mine;
   }
+  return holdNew(tabs);
+}
+
+async function holdNew(tabs: Tabs): Promise<string> {
   const id = newTab();
   await tabs.take(id);
   return id;
@@ -111,13 +130,19 @@ async function isFree(tabs: Tabs, id: string): Promise<boolean> {
   return held !== null && !held.has(id) && (await tabs.take(id));
 }
 
-/** Sets aside what could not be read before anything is written over it, and keeps the good copy once more. */
-async function keepSafe(sources: RecoverySources, opened: Opened | null, troubles: Trouble[]): Promise<void> {
+/** Sets aside what could not be read; false where it has to stay where it is, and nothing may be written over it. */
+async function areSetAside(sources: RecoverySources, troubles: Trouble[]): Promise<boolean> {
   const { shelf, now = Date.now, patience = PATIENCE } = sources;
-  const aside = troubles.map(({ text }, k) => setAside(shelf, text, now() + k).catch(ignore));
-  await Promise.race([Promise.all(aside), patient(patience)]);
-  if (!opened) return;
-  const { design, line, time } = opened;
+  const aside = Promise.all(troubles.map(({ text }, k) => setAside(shelf, text, now() + k)));
+  const all = aside.then(
+    () => true,
+    () => false,
+  );
+  return troubles.length === 0 || (await Promise.race([all, patient(patience)])) === true;
+}
+
+/** Keeps the good copy once more. */
+function keepGood({ shelf }: RecoverySources, { design, line, time }: Opened): void {
   const good = packCopy({ text: JSON.stringify(design), line, time, trail: null });
   void writeLastGood(shelf, good).catch(ignore);
 }

@@ -26,6 +26,9 @@ export interface SavingOptions {
 
 const KEPT_STEPS = 60;
 
+/** What the small storage took. */
+type Noted = 'whole' | 'design' | 'nothing';
+
 export class Saving {
   #time: number;
   #base: SavingOptions['base'];
@@ -36,6 +39,11 @@ export class Saving {
   constructor(private readonly options: SavingOptions) {
     this.#time = options.time;
     this.#base = options.base;
+  }
+
+  /** The database has told that it holds what was saved last; a note alone may be without the history. */
+  get isStored(): boolean {
+    return this.#base !== null;
   }
 
   /** Something still moves: save within the delay. */
@@ -55,7 +63,7 @@ export class Saving {
 
   /** The page hides: as if it had settled. */
   flush(): void {
-    if (this.#isDirty) this.settled();
+    if (this.#isDirty || this.#isWriting) this.settled(); // a write on its way ends with the page
   }
 
   #copy(): Copy & { trail: Trail<Design> } {
@@ -74,17 +82,17 @@ export class Saving {
     this.#timer = undefined;
     if (this.#isWriting) return; // the write under way looks for newer changes when it ends
     this.#isWriting = true;
-    let trouble: unknown = null;
-    while (this.#isDirty && trouble === null) trouble = await this.#write(this.#copy());
+    let message: string | null = null;
+    while (this.#isDirty && message === null) message = await this.#write(this.#copy());
     this.#isWriting = false;
-    if (trouble === null) return this.options.onState({ kind: 'saved' });
+    if (message === null) return this.options.onState({ kind: 'saved' });
     this.#isDirty = true;
     this.#timer ??= setTimeout(() => void this.#save(), this.options.retry ?? 4000);
-    this.options.onState({ kind: 'failed', message: storageMessage(trouble) });
+    this.options.onState({ kind: 'failed', message });
   }
 
-  /** Null when one of the storages has it, else why the database refused. */
-  async #write(copy: Copy & { trail: Trail<Design> }): Promise<unknown> {
+  /** Null when one of the storages has it with its history, else what to say. */
+  async #write(copy: Copy & { trail: Trail<Design> }): Promise<string | null> {
     const { shelf, notebook, id } = this.options;
     this.#isDirty = false;
     this.#base = null; // the database may have this copy or the one before: until it tells, a note has to be whole
@@ -95,22 +103,26 @@ export class Saving {
       else dropNote(notebook, id);
       return null;
     } catch (trouble) {
-      return this.#note(copy) ? null : (trouble ?? new Error('unknown'));
+      const noted = this.#note(this.#copy()); // what is open now: it may have been noted meanwhile
+      return noted === 'whole' ? null : storageMessage(trouble, noted);
     }
   }
 
   /** With the history where there is room for it, else the design alone. */
-  #note({ text, time, line, trail }: Copy & { trail: Trail<Design> }): boolean {
+  #note({ text, time, line, trail }: Copy & { trail: Trail<Design> }): Noted {
     const { notebook, id } = this.options;
     const note: Note = { text, time, line, since: trailSince(this.#base, trail) };
-    return (
-      writeNote(notebook, id, packCopy(note)) || writeNote(notebook, id, packCopy({ ...note, since: null }))
-    );
+    if (writeNote(notebook, id, packCopy(note))) return 'whole';
+    return writeNote(notebook, id, packCopy({ ...note, since: null })) ? 'design' : 'nothing';
   }
 }
 
-function storageMessage(trouble: unknown): string {
+function storageMessage(trouble: unknown, noted: Noted): string {
   const isFull = trouble instanceof DOMException && trouble.name === 'QuotaExceededError';
+  if (noted === 'design')
+    return isFull
+      ? 'This browser’s storage is full: the design is kept, the steps that led to it are not.'
+      : 'This browser keeps the design, but not the steps that led to it.';
   return isFull
     ? 'This browser’s storage is full, so the design is not being saved. Save it as a file.'
     : 'This browser does not let the design be saved. Save it as a file.';

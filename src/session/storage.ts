@@ -31,8 +31,15 @@ export interface Found {
   note: { raw: string; reading: CopyReading<Note> } | null;
 }
 
-/** Every tab's copies. Rejects where the database cannot be read, unless `shelf` is null: then the notes alone. */
-export async function findAll(shelf: Shelf | null, notebook: Notebook | null): Promise<Found[]> {
+/**
+ * Every tab's copies, or one tab's. Rejects where the database cannot be read, unless `shelf` is null: then the notes
+ * alone.
+ */
+export async function findAll(
+  shelf: Shelf | null,
+  notebook: Notebook | null,
+  only: string | null = null,
+): Promise<Found[]> {
   const all = new Map<string, Found>();
   const at = (id: string): Found => {
     const found = all.get(id) ?? { id, copy: null, note: null };
@@ -41,11 +48,13 @@ export async function findAll(shelf: Shelf | null, notebook: Notebook | null): P
   };
   for (const key of (await shelf?.keys()) ?? []) {
     const id = idOf(COPY, key);
-    if (id === null) continue;
+    if (id === null || (only !== null && id !== only)) continue;
     const raw = await shelf!.read(key);
+    if (raw === undefined) continue; // another tab has just taken it up
     at(id).copy = { raw, reading: unpackCopy(raw) };
   }
-  for (const [id, raw] of notesIn(notebook)) at(id).note = { raw, reading: unpackNote(raw) };
+  for (const [id, raw] of notesIn(notebook))
+    if (only === null || id === only) at(id).note = { raw, reading: unpackNote(raw) };
   return [...all.values()];
 }
 

@@ -9,6 +9,8 @@ export interface Tabs {
   own(): Promise<{ id: string; isHeld: boolean } | null>;
   /** Holds a copy for this tab; false where another tab has it. */
   take(id: string): Promise<boolean>;
+  /** Does the work while no tab has that copy, nor can take it; nothing where one has it. */
+  whileFree(id: string, work: () => Promise<void>): Promise<void>;
   /** Names of the copies that open tabs hold; null where the browser cannot tell. */
   held(): Promise<ReadonlySet<string> | null>;
 }
@@ -23,6 +25,7 @@ export function loneTab(): Tabs {
   return {
     own: async () => ({ id: FIRST, isHeld: true }),
     take: async () => true,
+    whileFree: (_id, work) => work(),
     held: async () => new Set(),
   };
 }
@@ -39,6 +42,7 @@ export function browserTabs(): Tabs {
         remember(id);
         return true;
       },
+      whileFree: async () => {},
       held: async () => null,
     };
   return {
@@ -48,11 +52,16 @@ export function browserTabs(): Tabs {
       if (isHeld) remember(id);
       return isHeld;
     },
-    held: async () => {
-      const { held = [] } = await navigator.locks.query();
-      const names = held.flatMap(({ name = '' }) => (name.startsWith(LOCK) ? [name.slice(LOCK.length)] : []));
-      return new Set(names);
-    },
+    whileFree: (id, work) =>
+      navigator.locks.request(LOCK + id, { ifAvailable: true }, async (lock) => {
+        if (lock) await work();
+      }),
+    held: () =>
+      navigator.locks.query().then(
+        ({ held = [] }) =>
+          new Set(held.flatMap(({ name = '' }) => (name.startsWith(LOCK) ? [name.slice(LOCK.length)] : []))),
+        () => null, // the browser blocks all storage, and the locks with it
+      ),
   };
 }
 

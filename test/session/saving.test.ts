@@ -57,6 +57,10 @@ class Desk {
     this.#saving.settled();
   }
 
+  hide(): void {
+    this.#saving.flush();
+  }
+
   async rest(): Promise<SaveState | undefined> {
     await eventually(() => expect(this.states.at(-1)?.kind).not.toBe('saving'));
     return this.states.at(-1);
@@ -133,6 +137,38 @@ describe('saving', () => {
     expect(found.design?.name).toBe('Three');
     expect(labels(found)).toEqual([['to One', 'to Two', 'to Three'], ['to Four']]);
     expect(found.trail?.future[0]?.state).toMatchObject({ name: 'Four' });
+  });
+
+  it('keeps what was noted while a write was on its way that the database then refused', async () => {
+    const place = memory();
+    const desk = new Desk(place);
+    let refuseIt = (_why: Error) => {};
+    place.shelf.write = () =>
+      new Promise((_, reject) => {
+        refuseIt = reject;
+      });
+    desk.edit('One');
+    desk.edit('Two');
+    place.shelf.write = stuck;
+    refuseIt(new DOMException('no', 'UnknownError'));
+    await pause();
+    const found = await find(place);
+    expect(found.design?.name).toBe('Two');
+    expect(labels(found)).toEqual([['to One', 'to Two'], []]);
+  });
+
+  it('keeps a drag whose write is on its way when the page hides', async () => {
+    const place = memory();
+    const desk = new Desk(place);
+    desk.edit('One');
+    await desk.rest();
+    place.shelf.write = stuck;
+    desk.drag('Half way');
+    await pause(5);
+    desk.hide();
+    const found = await find(place);
+    expect(found.design?.name).toBe('Half way');
+    expect(labels(found)).toEqual([['to One', 'drag'], []]);
   });
 
   it('goes on from such a note: a later one builds on what the database holds', async () => {
@@ -267,6 +303,24 @@ describe('what cannot be read', () => {
     expect(kept?.[1]).toBe('{ broken');
   });
 
+  it('leaves it where it is when it cannot be set aside, and writes elsewhere', async () => {
+    const place = memory();
+    await keepTwice(place);
+    place.noted.set('downcurve.pending', '{ broken');
+    const { write } = place.shelf;
+    place.shelf.write = async (key, value) => {
+      if (key.startsWith('unreadable.')) throw new DOMException('full', 'QuotaExceededError');
+      await write(key, value);
+    };
+    const found = await find(place);
+    expect(found).toMatchObject({ design: { name: 'Good' }, unreadable: '{ broken' });
+    const desk = new Desk(place, found);
+    desk.edit('Next');
+    await desk.rest();
+    expect(place.noted.get('downcurve.pending')).toBe('{ broken');
+    expect((await find(place)).left.map(({ design }) => design.name)).toEqual(['Next']); // and is there as well
+  });
+
   it('drops a history that is none, not the design', async () => {
     const place = memory();
     const trail = { past: [{ label: 'x', state: 7 }], future: [] };
@@ -343,5 +397,27 @@ describe('a storage that refuses', () => {
     const found = await find(place);
     expect(found.design?.name).toBe('Two');
     expect(labels(found)).toEqual([['to One', 'latest changes'], []]);
+  });
+
+  it('is told that it keeps the design alone, and tried again until it has the history', async () => {
+    const place = memory();
+    const { setItem } = place.notebook;
+    const { write } = place.shelf;
+    place.notebook.setItem = (key, value) => {
+      if (!value.includes('"since":null')) throw new DOMException('full', 'QuotaExceededError');
+      setItem(key, value);
+    };
+    place.shelf.write = refuse('QuotaExceededError');
+    const desk = new Desk(place);
+    desk.edit('One');
+    desk.edit('Two');
+    expect(await desk.rest()).toEqual({
+      kind: 'failed',
+      message: 'This browser’s storage is full: the design is kept, the steps that led to it are not.',
+    });
+    expect((await find(place)).design?.name).toBe('Two');
+    place.shelf.write = write;
+    await eventually(() => expect(desk.states.at(-1)?.kind).toBe('saved')); // nothing more was done
+    expect(labels(await find(place))).toEqual([['to One', 'to Two'], []]);
   });
 });

@@ -5,6 +5,7 @@ import { Session } from '../../src/session/session.ts';
 import type { Tabs } from '../../src/session/tabs.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { writeDesign } from '../../src/solver/design/read.ts';
+import { eventually } from '../support/eventually.ts';
 import { memoryKept } from '../support/kept.ts';
 import { memory } from '../support/memory.ts';
 import { demo, readLoosely, readTextLoosely } from './designs.ts';
@@ -31,6 +32,11 @@ class Browser {
     const tabs: Tabs = {
       own: async () => (before === null ? null : { id: before, isHeld: hold(before) }),
       take: async (id) => hold(id),
+      whileFree: async (id, work) => {
+        if (this.#held.has(id)) return;
+        this.#held.add(id);
+        await work().finally(() => this.#held.delete(id));
+      },
       held: async () => new Set(this.#held),
     };
     const channel: Channel = {
@@ -250,6 +256,95 @@ describe('a tab that is opened', () => {
     const last = await browser.open();
     expect(last.left).toEqual([0.8]);
     expect(last.reachable).toContain(0.7);
+  });
+});
+
+describe('what a closed tab has left', () => {
+  /** A browser whose second tab made a step of its own, took the first one's design and was closed; then the first. */
+  async function twoClosed() {
+    const browser = new Browser();
+    const [one, two] = [await browser.open(), await browser.open()];
+    await two.edit(0.9);
+    await one.edit(0.8);
+    two.session.takeElsewhere();
+    await two.rest();
+    await one.edit(0.7);
+    browser.close(two);
+    browser.close(one);
+    return { browser, two };
+  }
+  const copyOf = (browser: Browser, id: string) => browser.place.shelved.get(`design.${id}`);
+
+  it('is taken up with its steps', async () => {
+    const { browser, two } = await twoClosed();
+    const later = await browser.open();
+    await later.rest();
+    await eventually(() => expect(copyOf(browser, two.id)).toBeUndefined());
+    expect(later.reachable).toContain(0.9);
+  });
+
+  it('stays while the small storage alone has taken the design', async () => {
+    const { browser, two } = await twoClosed();
+    const { shelf, notebook } = browser.place;
+    shelf.write = () => Promise.reject(new DOMException('full', 'QuotaExceededError'));
+    const { setItem } = notebook;
+    notebook.setItem = (key, value) => {
+      if (!value.includes('"since":null')) throw new DOMException('full', 'QuotaExceededError');
+      setItem(key, value);
+    };
+    const later = await browser.open();
+    await eventually(() => expect(later.session.keeping.state.kind).not.toBe('saving'));
+    expect(copyOf(browser, two.id)).toBeDefined();
+  });
+
+  it('stays where part of it cannot be read', async () => {
+    const { browser, two } = await twoClosed();
+    const newer = JSON.stringify({ version: 99, text: '{}', time: 9e15, line: '' });
+    browser.place.noted.set(`downcurve.pending.${two.id}`, newer);
+    const later = await browser.open();
+    await later.edit(0.6);
+    expect(browser.place.noted.get(`downcurve.pending.${two.id}`)).toBe(newer);
+    expect(copyOf(browser, two.id)).toBeDefined();
+  });
+
+  it('stays when its tab has come back before it was forgotten', async () => {
+    const { browser, two } = await twoClosed();
+    const { shelf } = browser.place;
+    const { write } = shelf;
+    let go = () => {};
+    const slow = new Promise<void>((resolve) => {
+      go = resolve;
+    });
+    shelf.write = (key, value) => slow.then(() => write(key, value));
+    const later = await browser.open();
+    shelf.write = write;
+    const back = await browser.open(two.id);
+    expect(back.id).toBe(two.id);
+    await back.edit(0.65);
+    browser.close(back);
+    go();
+    await later.rest();
+    browser.close(later);
+    expect((await browser.open(two.id)).length).toBe(0.65);
+  });
+
+  it('is opened as it is when its tab went while it was being looked at', async () => {
+    const browser = new Browser();
+    const one = await browser.open();
+    await one.edit(0.8);
+    const { shelf } = browser.place;
+    const { read } = shelf;
+    shelf.read = async (key) => {
+      const found = await read(key);
+      shelf.read = read;
+      await one.edit(0.9);
+      browser.close(one);
+      return found;
+    };
+    const later = await browser.open();
+    expect(later.length).toBe(0.9);
+    await later.edit(0.7);
+    expect(later.reachable).toContain(0.9);
   });
 });
 
