@@ -193,6 +193,8 @@ describe('the browser’s storage', () => {
       Object.defineProperty(window, 'indexedDB', { get: blocked });
       Object.defineProperty(window, 'localStorage', { get: blocked });
       Object.defineProperty(window, 'sessionStorage', { get: blocked });
+      const refuse = async () => blocked();
+      Object.assign(LockManager.prototype, { request: refuse, query: refuse }); // goes with the storage
     });
     await page.reload();
     await opened(page);
