@@ -68,12 +68,12 @@ export class DesignStore {
     }
     if (this.#history.openLabel !== null && this.#history.openLabel !== label)
       this.#history.end(this.#design);
-    this.#history.begin(label, this.#design);
     const edited = changes.reduce(
       (design, { path, value }) => withValueAt(design, path, value),
       this.#design,
     );
     const refusal = this.#check(edited);
+    if (refusal === null) this.#history.begin(label, this.#design); // what is refused begins no gesture
     const next = refusal === null ? edited : this.#design;
     if (phase === 'settled') this.#history.end(next);
     if (next !== this.#design || phase === 'settled') this.#set(next, phase);

@@ -89,6 +89,16 @@ describe('store', () => {
     expect(store.undoLabel).toBe('drag');
   });
 
+  it('opens no gesture with a move that is refused: undo stays', () => {
+    const store = newStore();
+    store.edit(edit(LENGTH, 5, 'settled', 'longest'));
+    expect(store.edit(edit(LENGTH, 5.1, 'live', 'nudge'))).not.toBeNull();
+    expect(store.isMoving).toBe(false);
+    expect(store.undoLabel).toBe('longest');
+    store.undo();
+    expect(store.design).toEqual(demo());
+  });
+
   it('ends a gesture that was left open when another begins', () => {
     const store = newStore();
     store.edit(edit(LENGTH, 0.8, 'live', 'left open'));

@@ -10,7 +10,7 @@ import type { Ledger, TwinPrice } from '../report.ts';
 import type { Flow, FlowPool } from '../vortex/flow.ts';
 import { gatherStrips, inducedDrag } from '../vortex/wake.ts';
 import type { Stream } from './drag-sources.ts';
-import { alphaForLift, alphaLoads, loadsAt, mixAlpha } from './loads.ts';
+import { alphaForLift, alphaLoads, loadsAt, mixAlpha, STEEPEST } from './loads.ts';
 import { type ProfileModel, profileDrag } from './profile.ts';
 
 /** The design's own running state, which the twins are measured against. */
@@ -28,6 +28,7 @@ export interface Running {
 }
 
 const DEGREES = 180 / Math.PI;
+const TWIN_STEEPEST = STEEPEST * 1.5; // rad: a twin may need more angle than a design that stands at its own limit
 
 export function drawLedger(
   pool: FlowPool,
@@ -109,7 +110,7 @@ function runTwin(
 ): { verticalLift: number; deepLift: number | null; price: TwinPrice } {
   const flow = pool.solve('twin', twin, 'angle', besideDeep);
   const loads = alphaLoads(flow.system, flow.symmetric);
-  const alpha = alphaForLift(loads, running.lift / running.pressure);
+  const alpha = alphaForLift(loads, running.lift / running.pressure, TWIN_STEEPEST);
   const drag = farField(flow, alpha) * running.pressure;
   const extraInducedDrag = running.drag - drag;
   const extraProfileDrag =

@@ -84,12 +84,13 @@ export function liftSlopeAt(loads: AlphaLoads, alpha: number): number {
   return liftOf(wingSlope, alpha) + liftOf(stabilizerSlope, alpha) - turned;
 }
 
+export const STEEPEST = Math.PI / 4; // rad
+
 /**
  * Angle (rad) at which the foil lifts `lift` (m2, per rho V^2), by Newton from zero.
- * Throws when no angle within 45 degrees carries it.
+ * Throws when no angle within `limit` (rad) carries it.
  */
-export function alphaForLift(loads: AlphaLoads, lift: number): number {
-  const limit = Math.PI / 4;
+export function alphaForLift(loads: AlphaLoads, lift: number, limit = STEEPEST): number {
   let alpha = 0;
   for (let i = 0; i < 60; i++) {
     const [wing, stabilizer] = loadsAt(loads, alpha);
@@ -99,7 +100,8 @@ export function alphaForLift(loads: AlphaLoads, lift: number): number {
     if (!(Math.abs(alpha) < limit)) break;
     if (Math.abs(step) < 1e-13) return alpha;
   }
-  throw new Error('no angle between -45 and 45 degrees carries this lift at this speed');
+  const most = Math.round((limit * 180) / Math.PI);
+  throw new Error(`no angle between -${most} and ${most} degrees carries this lift at this speed`);
 }
 
 /** Circulations and velocities of the foil at an angle (rad), stream speed 1, into `to`. */

@@ -134,6 +134,15 @@ describe('twins, drawn and solved as designs of their own', () => {
     expect(extraInducedDrag).toBeLessThan(0); // at the same span the nonplanar wake gives back
   });
 
+  it('a design at the steepest angle allowed has its account, though a twin stands steeper', () => {
+    for (const alpha of [-45, 45]) {
+      const { ledger } = solve(goodDesign('downwind'), { alpha, ...quick });
+      const { sameSpan } = ledger.sameLift;
+      expect(Math.abs(sameSpan.alpha)).toBeGreaterThan(45);
+      expectClose('extra angle', sameSpan.extraAlpha, alpha - sameSpan.alpha, { within: 1e-9 });
+    }
+  });
+
   it('a flat twin that would run into the stabilizer is refused by name', () => {
     const length = { kind: 'unrolled', value: 0.62 } as const;
     const stabilizer = { ...plainStabilizer(), length, arm: 0.2, height: 0 };
