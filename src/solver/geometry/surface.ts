@@ -50,6 +50,7 @@ export class GeometryError extends Error {
 }
 
 const RIGHT_ANGLE = Math.PI / 2;
+const WRITTEN = 1e-7; // m: a length is written no finer, so the furthest drop may stand that much too far
 const LEAST_SPREAD = 0.02; // tip-to-tip over unrolled length below which the wing is a folded blade
 
 /**
@@ -158,18 +159,20 @@ function fitDroop(
   };
   let tip = open.tipAngle;
   if (tip === null) {
-    const wanted = open.tipDrop ?? 0;
+    const asked = open.tipDrop ?? 0;
     const limit = kind === 'unrolled' ? RIGHT_ANGLE : 0.95 * RIGHT_ANGLE;
     const drop = (angle: number) => halfLengthFor(angle) * mean(angle, Math.sin);
     const least = drop(-limit);
     const most = drop(limit);
+    const reached = Math.min(most, Math.max(least, asked));
+    const wanted = Math.abs(asked - reached) <= WRITTEN ? reached : asked;
     tip = findRoot((angle) => drop(angle) - wanted, -limit, limit, 1e-13, least - wanted, most - wanted);
-    if (tip === null)
-      throw new GeometryError(
-        'droop.tipDrop',
-        `${wanted} m`,
-        `${least.toFixed(3)} to ${most.toFixed(3)} m with this length`,
-      );
+    if (tip === null) {
+      const from = Math.ceil((least - WRITTEN) * 1000) / 1000;
+      const to = Math.floor((most + WRITTEN) * 1000) / 1000;
+      const allowed = `${from.toFixed(3)} to ${to.toFixed(3)} m with this length`;
+      throw new GeometryError('droop.tipDrop', `${asked} m`, allowed);
+    }
   }
   const halfLength = halfLengthFor(tip);
   if (!Number.isFinite(halfLength))

@@ -323,6 +323,15 @@ describe('what no surface can have', () => {
     );
   });
 
+  it('says a furthest tip drop that it takes, and takes its own furthest as it is written', () => {
+    // arc: half length 0.37 m bent to a right angle drops 0.74 / pi m = 0.2355493 m; the last digit is rounded up
+    const length = { kind: 'unrolled', value: 0.74 } as const;
+    const arc = (tipDrop: number) => wing({ length, droop: { kind: 'arc', tipDrop } });
+    expect(() => arc(0.3)).toThrow('allowed -0.235 to 0.235 m with this length');
+    expect(arc(0.235).tipDrop).toBeCloseTo(0.235, 9);
+    for (const sign of [1, -1]) expect(arc(sign * 0.2355494).tipAngle).toBeCloseTo((sign * Math.PI) / 2, 6);
+  });
+
   it('a droop beyond a right angle', () => {
     refuse(
       {
