@@ -30,6 +30,7 @@ export type Reading = { ok: true; value: number } | { ok: false; message: string
 
 const LONGEST = 80; // characters; the longest sensible entry has about thirty
 const MOST_POWER = 3;
+const SHARE_ALONE = /^[+\-\u2212]?[^\s*/+-]*\s*%$/; // of nothing: "10 %", not "700 mm - 10 %"
 
 const math = create(
   {
@@ -143,6 +144,8 @@ export function readQuantity(text: string, quantity: Quantity, system: UnitSyste
   if (typed.length > LONGEST) return refuse(`Too long to read (${typed.length} characters); ${wanted}.`);
   const marked = pointed(typed);
   if (!marked.ok) return marked;
+  if (SHARE_ALONE.test(typed) && !(quantity === 'share' || quantity === 'ratio'))
+    return refuse(`${typed} is ${KINDS.share.name}; ${wanted}.`);
   try {
     const value = evaluate(spellOut(marked.text, quantity));
     return settle(value, typed, quantity, system, wanted);
@@ -167,10 +170,10 @@ function spellOut(typed: string, quantity: Quantity): string {
     .replace(/³/g, '^3')
     .replace(/°\s*C\b/g, ' degC')
     .replace(/°\s*F\b/g, ' degF')
-    .replace(/°/g, ' deg')
-    .replace(/["″]|(?<![A-Za-z])in\b/g, ' inch')
-    .replace(/['′]/g, ' ft');
-  if (quantity === 'share') text = text.replace(/%\s*$/, '');
+    .replace(/[°º]/g, ' deg')
+    .replace(/["″”]|(?<![A-Za-z])in\b/g, ' inch')
+    .replace(/['′’]/g, ' ft');
+  if (quantity === 'share') text = text.replace(/%/g, ''); // a bare number counts in per cent too
   if (quantity === 'temperature')
     text = text.replace(/(\d)\s*C\s*$/, '$1 degC').replace(/(\d)\s*F\s*$/, '$1 degF');
   return text.replace(/(\d) (?=\d{3}(?!\d))/g, '$1');

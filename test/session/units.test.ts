@@ -59,6 +59,14 @@ describe('reading quantities', () => {
     ['15 C', 'temperature', 15],
     ['10 %', 'share', 0.1],
     ['10', 'share', 0.1],
+    ['50 % / 2', 'share', 0.25],
+    ['5 % + 5 %', 'share', 0.1],
+    ['50 %', 'ratio', 0.5],
+    ['700 mm - 10 %', 'length', 0.63],
+    // Signs as phones and Latin keyboards write them.
+    ['27”', 'length', 0.6858],
+    ['2’', 'length', 0.6096],
+    ['8º', 'angle', 8],
     ['2.4', 'ratio', 2.4],
   ])('%s as %s', (text, quantity, value) => {
     expect(read(text, quantity)).toBeCloseTo(value, 6);
@@ -84,6 +92,7 @@ describe('reading quantities', () => {
     expect(refusal('1,022.5', 'length')).toContain('mixes decimal marks');
     expect(refusal('5 mm 3', 'length')).toContain('a sign is missing');
     expect(refusal('700 mm', 'ratio')).toContain('700 mm is a length; a plain number is wanted');
+    expect(refusal('-10 %', 'angle')).toContain('-10 % is a share; an angle is wanted');
     expect(refusal('12 +', 'length')).toContain('cannot be read');
   });
 
