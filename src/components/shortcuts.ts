@@ -40,7 +40,9 @@ export class Shortcuts implements ReactiveController {
 
   /** The browser asks whether to leave when what is on screen would be lost, and only then. */
   readonly #onUnload = (event: Event): void => {
-    if (this.session()?.keeping.state.kind === 'failed') event.preventDefault();
+    const session = this.session();
+    const isShelfAtRisk = session?.kept.list.some(({ isStored }) => !isStored);
+    if (session?.keeping.state.kind === 'failed' || isShelfAtRisk) event.preventDefault();
   };
 
   readonly #onLeave = (): void => {

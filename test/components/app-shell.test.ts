@@ -15,6 +15,7 @@ import { memory } from '../support/memory.ts';
 
 interface Setting {
   write?: () => Promise<void>;
+  keep?: () => Promise<void>;
   solve?: typeof solve;
 }
 
@@ -35,7 +36,7 @@ const openSession = (setting: Setting = {}) =>
     write: writeDesign,
     shelf: { ...memory().shelf, ...(setting.write && { write: setting.write }) },
     notebook: null,
-    kept: memoryKept(),
+    kept: { ...memoryKept(), ...(setting.keep && { change: setting.keep }) },
     channel: null,
     makeWorker: () => {
       throw new Error('no worker here');
@@ -199,6 +200,14 @@ describe('page', () => {
     expect(page.querySelector('.notice.trouble button')!.textContent).to.contain('Save as a file');
     expect(header(page).shadowRoot!.querySelector('.state')!.textContent).to.equal('not saved');
     await expect(page).to.be.accessible();
+  });
+
+  it('has the browser ask before a kept design is left that it could not store', async () => {
+    const { session } = await openPage({ keep: () => Promise.reject(new DOMException('', 'UnknownError')) });
+    const leave = () => window.dispatchEvent(new Event('beforeunload', { cancelable: true }));
+    expect(leave()).to.equal(true);
+    await session.keep();
+    expect(leave()).to.equal(false);
   });
 
   it('refuses a broken file, opens a good one, and takes that back', async () => {
