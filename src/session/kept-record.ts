@@ -15,9 +15,37 @@ export interface StoredDesign {
   text: string; // the document, as it was kept
 }
 
+/** What changes in a kept design; a mark that is null is taken back. */
+export type Change = Partial<Omit<StoredDesign, 'marks'>> & {
+  marks?: { [mark in MarkName]?: number | null };
+};
+
+/** One change after another as one. */
+export function bothChanges(first: Change | undefined, second: Change): Change {
+  const marks = { ...first?.marks, ...second.marks };
+  return { ...first, ...second, ...(Object.keys(marks).length > 0 && { marks }) };
+}
+
+/** What is held with the change made; what another version of the page has put there stays. */
+export function changed(value: unknown, { marks, ...rest }: Change): StoredDesign {
+  const found = recordOf(value);
+  const given = Object.entries({ ...recordOf(found.marks), ...marks }).filter(([, mark]) => mark !== null);
+  return { ...found, ...asStored(value), ...rest, marks: Object.fromEntries(given) };
+}
+
+/** The parts of what is found that are a change. */
+export function asChange(value: unknown): Change {
+  const { marks, ...found } = recordOf(value);
+  const { marks: _, ...sound } = asStored(value);
+  const parts = Object.entries(sound).filter(([key, part]) => found[key] === part);
+  const given = recordOf(marks);
+  const taken = Object.fromEntries(MARKS.flatMap((mark) => (given[mark] === null ? [[mark, null]] : [])));
+  return { ...Object.fromEntries(parts), marks: { ...wholeMarks(marks), ...taken } };
+}
+
 /** What is found, as far as it can be made out; a text is made of what is none, so that it can be handed out. */
 export function asStored(value: unknown): StoredDesign {
-  const found = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
+  const found = recordOf(value);
   const { name, kept, notes, marks, removed, text } = found;
   return {
     name: typeof name === 'string' && name !== '' ? name : 'Without a name',
@@ -31,7 +59,7 @@ export function asStored(value: unknown): StoredDesign {
 
 /** The marks among what is found; between two the nearer. */
 export function wholeMarks(value: unknown): Marks {
-  const found = (typeof value === 'object' && value !== null ? value : {}) as Record<string, unknown>;
+  const found = recordOf(value);
   const marks: Marks = {};
   for (const name of MARKS) {
     const mark = found[name];
@@ -39,5 +67,8 @@ export function wholeMarks(value: unknown): Marks {
   }
   return marks;
 }
+
+const recordOf = (value: unknown): Record<string, unknown> =>
+  typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
 
 const isTime = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);

@@ -5,14 +5,23 @@
  */
 import { type Design, LONGEST_NAME } from '../solver/design/document.ts';
 import type { Reading } from '../solver/design/read.ts';
-import { asStored, type MarkName, type StoredDesign, wholeMarks } from './kept-record.ts';
+import { dropNote, noteChange, readNote, takeUpNotes } from './kept-notes.ts';
+import {
+  asStored,
+  bothChanges,
+  type Change,
+  changed,
+  type MarkName,
+  type StoredDesign,
+  wholeMarks,
+} from './kept-record.ts';
+import type { Notebook } from './storage.ts';
 
 /** The database's part in keeping designs. */
 export interface KeptStore {
   all(): Promise<{ id: string; value: unknown }[]>;
-  /** Replaces what is kept under the id by what `change` makes of it, in one transaction. */
+  /** Replaces what is kept under the id by what `change` makes of it, in one transaction; undefined is nothing. */
   change(id: string, change: (present: unknown) => unknown): Promise<void>;
-  drop(id: string): Promise<void>;
 }
 
 /** How tabs tell one another that something has changed. */
@@ -27,6 +36,7 @@ export interface KeptDesign extends StoredDesign {
 
 export interface KeptParts {
   kept: KeptStore;
+  notebook: Notebook | null; // null where the browser blocks it
   channel: Channel | null; // null where the browser has none
   read: (text: string) => Reading;
   write: (design: Design) => string;
@@ -43,8 +53,9 @@ export class KeptDesigns {
 
   #all: readonly KeptDesign[] = [];
   readonly #readings = new Map<string, Reading>(); // by name and text: the same text is the same design object
-  readonly #writing = new Map<string, number>(); // writes under way, by id
-  #isBehind = false; // something was not taken over from the database, as it was being written
+  readonly #owed = new Map<string, Change>(); // what the database has not got yet, by id
+  readonly #unsafe = new Set<string>(); // ids of which neither storage has what is owed
+  #isTakenUp = false; // what earlier pages owed
   readonly #listeners = new Set<() => void>();
 
   constructor(private readonly parts: KeptParts) {
@@ -71,19 +82,16 @@ export class KeptDesigns {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Reads the shelf; what this page could not store stays in sight. */
+  /** Reads the shelf; what the database has not got yet stays in sight. */
   async load(): Promise<void> {
     try {
+      if (!this.#isTakenUp) await this.#takeUp();
       const stored = await this.parts.kept.all();
-      const mine = this.#all.filter(({ id, isStored }) => !isStored || this.#writing.has(id));
-      const others = stored.filter(({ id }) => !mine.some((each) => each.id === id));
-      this.#isBehind = others.length < stored.length;
       this.trouble = null;
-      this.#set([...mine, ...others.map(({ id, value }) => this.#made(id, asStored(value), true))]);
+      this.#show(stored);
     } catch (error) {
       this.trouble = storeTrouble(error);
-      this.isLoaded = true;
-      this.#tell();
+      this.#show(this.#all.map((kept) => ({ id: kept.id, value: kept })));
     }
   }
 
@@ -103,10 +111,10 @@ export class KeptDesigns {
       removed: null,
       text,
     };
-    const id = crypto.randomUUID();
-    this.#set([this.#made(id, stored, true), ...this.#all]);
-    const why = await this.#store(id, {});
-    const kept = this.find(id) ?? this.#made(id, stored, why === null);
+    const id = newId();
+    this.#set([this.#made(id, stored), ...this.#all]);
+    const why = await this.#store(id, stored);
+    const kept = this.find(id) ?? this.#made(id, stored);
     return why === null ? { kind: 'kept', kept } : { kind: 'unstored', kept, why };
   }
 
@@ -133,10 +141,7 @@ export class KeptDesigns {
 
   /** Marks 1 to 5; null takes the mark back. */
   mark(id: string, mark: MarkName, value: number | null): void {
-    const kept = this.find(id);
-    if (!kept) return;
-    const { [mark]: _, ...others } = kept.marks;
-    this.#change(id, { marks: value === null ? others : { ...others, [mark]: value } });
+    this.#change(id, { marks: { [mark]: value } });
   }
 
   remove(id: string): void {
@@ -147,17 +152,23 @@ export class KeptDesigns {
     this.#change(id, { removed: null });
   }
 
-  /** Takes one that is off the shelf away for good; never one that cannot be read. */
+  /** Takes one that is off the shelf away for good, unless another tab has brought it back; never one that cannot be read. */
   async forget(id: string): Promise<void> {
-    const kept = this.#all.find((each) => each.id === id);
-    if (!kept || kept.removed === null || !kept.reading.ok) return;
-    this.#set(this.#all.filter((each) => each !== kept));
+    const gone = this.#all.find((each) => each.id === id);
+    if (!gone || gone.removed === null || !gone.reading.ok) return;
+    this.#set(this.#all.filter((each) => each !== gone));
+    const owed = this.#owed.get(id) ?? {};
     try {
-      await this.parts.kept.drop(id);
+      await this.parts.kept.change(id, (present) =>
+        present === undefined || changed(present, owed).removed !== null ? undefined : present,
+      );
+      this.#owed.delete(id);
+      dropNote(this.parts.notebook, id, readNote(this.parts.notebook, id)?.text ?? null);
       this.parts.channel?.postMessage(id);
+      await this.load();
     } catch (error) {
       this.trouble = storeTrouble(error);
-      this.#set([...this.#all, kept]);
+      this.#set([...this.#all, gone]);
     }
   }
 
@@ -173,40 +184,57 @@ export class KeptDesigns {
     });
   }
 
-  #change(id: string, change: Partial<StoredDesign>): void {
+  async #takeUp(): Promise<void> {
+    this.#isTakenUp = true;
+    const { kept, notebook } = this.parts;
+    for (const [id, change] of await takeUpNotes(kept, notebook)) this.#owed.set(id, change);
+  }
+
+  #change(id: string, change: Change): void {
     const place = this.#all.findIndex((kept) => kept.id === id);
     const kept = this.#all[place];
     if (!kept) return;
-    this.#set(this.#all.with(place, this.#made(id, { ...kept, ...change }, kept.isStored)));
+    this.#set(this.#all.with(place, this.#made(id, changed(kept, change))));
     void this.#store(id, change);
   }
 
-  /** Writes a change over what the database holds now, so that another tab's change to the rest stays. */
-  async #store(id: string, change: Partial<StoredDesign>): Promise<string | null> {
-    const mine = this.#all.find((kept) => kept.id === id)!;
-    this.#writing.set(id, (this.#writing.get(id) ?? 0) + 1);
+  /** Writes a change, and what else is owed, over what the database holds now: another tab's change to the rest stays. */
+  async #store(id: string, change: Change): Promise<string | null> {
+    const { kept, notebook, channel } = this.parts;
+    const mine = asStored(this.#all.find((each) => each.id === id));
+    const owed = bothChanges(this.#owed.get(id), change);
+    this.#owed.set(id, owed);
+    const noted = noteChange(notebook, id, owed);
     let why: string | null = null;
     try {
-      await this.parts.kept.change(id, (present) => {
-        const base = present === undefined || !mine.isStored ? plainOf(mine) : asStored(present);
-        return { ...base, ...change };
-      });
-      this.parts.channel?.postMessage(id);
+      await kept.change(id, (present) => changed(present ?? mine, owed));
+      if (this.#owed.get(id) === owed) this.#owed.delete(id);
+      dropNote(notebook, id, noted);
+      channel?.postMessage(id);
     } catch (error) {
-      why = storeTrouble(error);
-      this.trouble = why;
+      if (noted === null) why = storeTrouble(error);
     }
-    const left = this.#writing.get(id)! - 1;
-    if (left > 0) this.#writing.set(id, left);
-    else this.#writing.delete(id);
-    const place = this.#all.findIndex((kept) => kept.id === id);
-    if (place >= 0) this.#set(this.#all.with(place, { ...this.#all[place]!, isStored: why === null }));
-    if (this.#isBehind && this.#writing.size === 0) await this.load();
+    if (why === null) this.#unsafe.delete(id);
+    else this.#unsafe.add(id);
+    this.trouble = why ?? this.trouble;
+    const place = this.#all.findIndex((each) => each.id === id);
+    if (place >= 0) this.#set(this.#all.with(place, this.#made(id, this.#all[place]!)));
     return why;
   }
 
-  #made(id: string, stored: StoredDesign, isStored: boolean): KeptDesign {
-    return { ...plainOf(stored), id, isStored, reading: this.#read(stored) };
+  /** What is stored, with what is owed to it. */
+  #show(stored: { id: string; value: unknown }[]): void {
+    const all = new Map(stored.map(({ id, value }) => [id, asStored(value)]));
+    for (const [id, owed] of this.#owed) {
+      const base = all.get(id) ?? this.#all.find((each) => each.id === id);
+      if (base || owed.text !== undefined) all.set(id, changed(base, owed));
+    }
+    this.#set([...all].map(([id, each]) => this.#made(id, each)));
+  }
+
+  #made(id: string, stored: StoredDesign): KeptDesign {
+    const plain = asStored(stored);
+    return { ...plain, id, isStored: !this.#unsafe.has(id), reading: this.#read(plain) };
   }
 
   #read({ name, text }: StoredDesign): Reading {
@@ -238,8 +266,10 @@ export class KeptDesigns {
   }
 }
 
-function plainOf({ name, kept, notes, marks, removed, text }: StoredDesign): StoredDesign {
-  return { name, kept, notes, marks, removed, text };
+/** Where the address is without encryption browsers make no such ids themselves. */
+function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 function storeTrouble(error: unknown): string {

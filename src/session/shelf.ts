@@ -57,11 +57,9 @@ export function browserKept(): KeptStore {
     },
     change: async (id, change) => {
       const { store, done } = (await database()).transaction(KEPT, 'readwrite');
-      await store.put(change(await store.get(id)), id);
+      const next = change(await store.get(id));
+      await (next === undefined ? store.delete(id) : store.put(next, id));
       await done;
-    },
-    drop: async (id) => {
-      await (await database()).delete(KEPT, id);
     },
   };
 }

@@ -144,6 +144,7 @@ describe('Beside', () => {
     const stage = await open({
       kept: memoryKept(new Map([['bad', { name: 'Wet paper', kept: 1, text: '{' }]])),
     });
+    await waitUntil(() => cards(stage).length === 1, 'a card');
     const [card] = cards(stage);
     expect(text(root(card!))).to.contain('damaged and cannot be opened: not a JSON document');
     expect(button(root(card!), 'Open')).to.equal(undefined);

@@ -3,14 +3,20 @@ import { expect, waitUntil } from '@open-wc/testing';
 import { deleteDB, openDB } from 'idb';
 import { beforeEach, describe, it } from 'vitest';
 import { KeptDesigns } from '../../src/session/kept.ts';
-import { browserKept, browserShelf, keptChannel } from '../../src/session/shelf.ts';
+import { browserKept, browserNotebook, browserShelf, keptChannel } from '../../src/session/shelf.ts';
 import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
 import { sampleDesign } from '../support/sample-report.ts';
 
 const NAME = 'downcurve';
 
 const tab = () => {
-  const parts = { kept: browserKept(), channel: keptChannel(), read: readDesign, write: writeDesign };
+  const parts = {
+    kept: browserKept(),
+    notebook: browserNotebook(),
+    channel: keptChannel(),
+    read: readDesign,
+    write: writeDesign,
+  };
   return new KeptDesigns(parts);
 };
 
@@ -57,7 +63,7 @@ describe('the database', () => {
     const add = (present: unknown) => ((present as number | undefined) ?? 0) + 1;
     await Promise.all(Array.from({ length: 20 }, () => browserKept().change('count', add)));
     expect(await browserKept().all()).to.deep.equal([{ id: 'count', value: 20 }]);
-    await browserKept().drop('count');
+    await browserKept().change('count', () => undefined);
     expect(await browserKept().all()).to.deep.equal([]);
   });
 

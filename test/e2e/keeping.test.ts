@@ -68,6 +68,25 @@ describe('the history', () => {
   });
 });
 
+describe('a kept design', () => {
+  it('has the notes that were being typed when the page was left', async () => {
+    const { page, faults, close } = await visit();
+    await page.getByRole('button', { name: 'Keep beside' }).click();
+    const notes = async () => {
+      await page.getByRole('tab', { name: /^Beside/ }).click();
+      const card = page.locator('kept-card');
+      await card.locator('summary').click();
+      return card.getByRole('textbox', { name: 'Notes' });
+    };
+    await (await notes()).fill('Steady in chop');
+    await page.reload();
+    await opened(page);
+    await expect.poll(async () => (await notes()).inputValue()).toBe('Steady in chop');
+    expect(faults).toEqual([]);
+    await close();
+  });
+});
+
 describe('two tabs', () => {
   it('with the same design notice each other, and both keep what they have made', async () => {
     const { page: one, faults, close } = await visit();

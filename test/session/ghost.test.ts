@@ -18,7 +18,13 @@ function page(store = memoryKept(), noted = new Map<string, string>()) {
   const report = (design: { brief: { allUpMass: number } }) =>
     ({ lift: { total: design.brief.allUpMass } }) as unknown as Report;
   const parts = { makeWorker, loadStudies: async () => ({ report }) };
-  const kept = new KeptDesigns({ kept: store, channel: null, read: readDesign, write: writeDesign });
+  const kept = new KeptDesigns({
+    kept: store,
+    notebook: null,
+    channel: null,
+    read: readDesign,
+    write: writeDesign,
+  });
   const proposals = new Proposals(parts, 1);
   const changed = vi.fn();
   const notebook = {

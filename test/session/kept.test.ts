@@ -1,8 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { type Channel, KeptDesigns, type KeptStore } from '../../src/session/kept.ts';
+import type { Notebook } from '../../src/session/storage.ts';
 import { readDesign, writeDesign } from '../../src/solver/design/read.ts';
 import { eventually } from '../support/eventually.ts';
 import { memoryKept } from '../support/kept.ts';
+import { memory } from '../support/memory.ts';
 import { demo } from './designs.ts';
 
 /** Tabs that hear one another, as the browser's channel does. */
@@ -22,8 +24,12 @@ function channels(): () => Channel {
   };
 }
 
-function shelf(kept: KeptStore = memoryKept(), channel: Channel | null = null) {
-  return new KeptDesigns({ kept, channel, read: readDesign, write: writeDesign });
+function shelf(
+  kept: KeptStore = memoryKept(),
+  channel: Channel | null = null,
+  notebook: Notebook | null = null,
+) {
+  return new KeptDesigns({ kept, notebook, channel, read: readDesign, write: writeDesign });
 }
 
 const names = (of: KeptDesigns) => of.list.map(({ name }) => name);
@@ -177,5 +183,152 @@ describe('the shelf of kept designs', () => {
     const mine = shelf(blocked);
     await mine.load();
     expect(mine.trouble).toContain('does not let designs be kept');
+  });
+
+  it('keeps where the address is without encryption', async () => {
+    const { getRandomValues } = crypto;
+    vi.stubGlobal('crypto', { getRandomValues: getRandomValues.bind(crypto) });
+    expect((await shelf().keep(demo())).kind).toBe('kept');
+    vi.unstubAllGlobals();
+  });
+});
+
+describe('two tabs that do not hear one another', () => {
+  /** Both have the same design on their shelves. */
+  async function two(store = memoryKept(), refusing: KeptStore = store) {
+    const one = shelf(refusing);
+    const { kept } = await one.keep(demo());
+    const other = shelf(store);
+    await other.load();
+    return { one, other, id: kept.id };
+  }
+  async function held(store: KeptStore) {
+    const next = shelf(store);
+    await next.load();
+    return next.list[0];
+  }
+
+  it('both give marks', async () => {
+    const store = memoryKept();
+    const { one, other, id } = await two(store);
+    one.mark(id, 'hold', 4);
+    one.mark(id, 'pump', 1);
+    other.mark(id, 'glide', 5);
+    one.mark(id, 'pump', null);
+    await quiet();
+    expect((await held(store))?.marks).toEqual({ hold: 4, glide: 5 });
+  });
+
+  it('both count when a change of one was refused at first', async () => {
+    const store = memoryKept();
+    let isFull = false;
+    const { one, other, id } = await two(store, {
+      ...store,
+      change: (id, change) => (isFull ? Promise.reject(new Error('full')) : store.change(id, change)),
+    });
+    isFull = true;
+    one.annotate(id, 'mine');
+    await quiet();
+    isFull = false;
+    other.mark(id, 'glide', 5);
+    await quiet();
+    one.mark(id, 'hold', 4);
+    await quiet();
+    expect(await held(store)).toMatchObject({ marks: { hold: 4, glide: 5 }, notes: 'mine' });
+  });
+
+  it('do not take away for good what the other has brought back', async () => {
+    const store = memoryKept();
+    const { one, other, id } = await two(store);
+    one.remove(id);
+    await other.load();
+    other.bringBack(id);
+    await one.forget(id);
+    expect((await held(store))?.id).toBe(id);
+    expect(names(one)).toEqual([demo().name]);
+  });
+
+  it('leave what a newer version of the page has put in a record', async () => {
+    const inside = new Map<string, unknown>();
+    const { one, id } = await two(memoryKept(inside));
+    const newer = inside.get(id) as { marks: object };
+    inside.set(id, { ...newer, photos: [1], marks: { ...newer.marks, noise: 3 } });
+    one.annotate(id, 'quiet');
+    one.mark(id, 'hold', 4);
+    await quiet();
+    expect(inside.get(id)).toMatchObject({ photos: [1], marks: { noise: 3, hold: 4 }, notes: 'quiet' });
+  });
+});
+
+describe('a page that is left before the database has a change', () => {
+  const stuck = () => new Promise<never>(() => {});
+
+  it('has kept the design all the same, with what was done to it', async () => {
+    const { notebook, noted } = memory();
+    const store = memoryKept();
+    const left = shelf({ ...store, change: stuck }, null, notebook);
+    void left.keep({ ...demo(), name: 'Just kept' });
+    const [{ id } = { id: '' }] = left.list;
+    left.annotate(id, 'typed as the page went');
+    left.mark(id, 'hold', 3);
+    left.mark(id, 'pump', 3);
+    left.mark(id, 'pump', null);
+    const next = shelf(store, null, notebook);
+    await next.load();
+    const wanted = { id, name: 'Just kept', notes: 'typed as the page went', marks: { hold: 3 } };
+    expect(next.list).toMatchObject([wanted]);
+    expect(noted.size).toBe(0); // the database has it
+    const last = shelf(store);
+    await last.load();
+    expect(last.list).toMatchObject([wanted]);
+  });
+
+  it('leaves nothing behind when the database has it, and takes nothing from a later change', async () => {
+    const { notebook, noted } = memory();
+    const store = memoryKept();
+    const mine = shelf(store, null, notebook);
+    const { kept } = await mine.keep(demo());
+    const { change } = store;
+    let answer = () => {};
+    store.change = async (id, make) => {
+      await change(id, make);
+      await new Promise<void>((resolve) => {
+        answer = resolve;
+      });
+    };
+    mine.annotate(kept.id, 'first');
+    await quiet();
+    store.change = stuck;
+    mine.annotate(kept.id, 'second');
+    answer();
+    await quiet();
+    store.change = change;
+    const next = shelf(store, null, notebook);
+    await next.load();
+    expect(next.list).toMatchObject([{ notes: 'second' }]);
+    expect(noted.size).toBe(0);
+  });
+
+  it('is stood in for by the small storage where the database refuses', async () => {
+    const { notebook } = memory();
+    const refuse = () => Promise.reject(new DOMException('no', 'QuotaExceededError'));
+    const full: KeptStore = { ...memoryKept(), change: refuse };
+    expect((await shelf(full, null, notebook).keep(demo())).kind).toBe('kept');
+    for (const blocked of [full, { ...full, all: refuse }]) {
+      const next = shelf(blocked, null, notebook);
+      await next.load();
+      expect(names(next)).toEqual([demo().name]);
+    }
+  });
+
+  it('passes over a damaged note', async () => {
+    const { notebook, noted } = memory();
+    const store = memoryKept();
+    const { kept } = await shelf(store, null, notebook).keep(demo());
+    noted.set(`downcurve.kept.${kept.id}`, '{ torn');
+    noted.set('downcurve.kept.other', JSON.stringify({ notes: 'of one that is gone', text: 7 }));
+    const next = shelf(store, null, notebook);
+    await next.load();
+    expect(next.list).toMatchObject([{ id: kept.id, text: kept.text }]);
   });
 });

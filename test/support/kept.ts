@@ -5,10 +5,9 @@ export function memoryKept(held = new Map<string, unknown>()): KeptStore {
   return {
     all: async () => [...held].map(([id, value]) => ({ id, value: structuredClone(value) })),
     change: async (id, change) => {
-      held.set(id, structuredClone(change(structuredClone(held.get(id)))));
-    },
-    drop: async (id) => {
-      held.delete(id);
+      const next = structuredClone(change(structuredClone(held.get(id))));
+      if (next === undefined) held.delete(id);
+      else held.set(id, next);
     },
   };
 }
