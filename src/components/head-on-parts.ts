@@ -60,7 +60,11 @@ export function drawSurfaces(
   return svg`<path class="wing" d=${silhouette(wing, design.wing.section, layout)}></path>${tail}`;
 }
 
-/** How far the tip hangs, and at what angle. */
+const NAMES = 104; // px that the longer of the tip's two figures takes
+const BESIDE_TIP = 18; // px from the tip to a figure between the tips
+const BESIDE_MEASURE = 26; // px to one beside the line that measures the drop
+
+/** How far the tip hangs, and at what angle: between the tips, one under the other where both do not fit, else outside. */
 export function drawTip(wing: Surface, layout: HeadOnLayout, units: UnitSystem) {
   const { y, z } = wing.point(1);
   const [tipX, portX, tipY] = [xOf(layout, y), xOf(layout, -y), yOf(layout, z)];
@@ -68,9 +72,12 @@ export function drawTip(wing: Surface, layout: HeadOnLayout, units: UnitSystem) 
   if (Math.abs(wing.tipDrop) < 0.0005)
     return svg`<text x=${tipX - 18} y=${tipY + 24} text-anchor="end">flat</text>`;
   const line = tipY + (wing.tipDrop > 0 ? 14 : -8);
+  const between = tipX - portX - 2 * BESIDE_TIP;
+  const isOutside = between < NAMES;
+  const next = isOutside || between >= 2 * NAMES ? line : line + (wing.tipDrop > 0 ? 14 : -14);
   const side = tipX + 17;
   return svg`<path class="measure thin" d="M${layout.originX} ${layout.originY}H${side + 4}"></path>
     <path class="measure" d="M${side - 4} ${layout.originY}h8M${side} ${layout.originY}V${tipY}M${side - 4} ${tipY}h8"></path>
-    <text x=${tipX - 18} y=${line} text-anchor="end">tip drop ${formatWithUnit(wing.tipDrop, 'length', units)}</text>
-    <text x=${portX + 18} y=${line}>${angle} at the tip</text>`;
+    <text x=${isOutside ? tipX + BESIDE_MEASURE : tipX - BESIDE_TIP} y=${line} text-anchor=${isOutside ? 'start' : 'end'}>tip drop ${formatWithUnit(wing.tipDrop, 'length', units)}</text>
+    <text x=${isOutside ? portX - BESIDE_TIP : portX + BESIDE_TIP} y=${next} text-anchor=${isOutside ? 'end' : 'start'}>${angle} at the tip</text>`;
 }

@@ -29,14 +29,32 @@ export interface Reach {
 const STUB = 0.02; // m of fuselage drawn on either side of a cut
 const LEAST_CUT = 0.05; // m: less is not worth a cut
 const EDGE = 18; // px around the drawing
+const MOST_OFF = 0.3; // m behind the foil that a mark has the drawing reach
+export const BEHIND_WING = 12; // px from the wing to the first name of a mark
+export const NAME_LINE = 16; // px from one name to the next
 
 export function reachOf(design: Design, wing: Surface, stabilizer: Surface | null): Reach {
   const { fuselage, strut } = design;
   const edges = [...edgesOf(wing), ...(stabilizer ? edgesOf(stabilizer) : [])];
-  if (fuselage) edges.push(-fuselage.nose);
+  if (fuselage) edges.push(-fuselage.nose, fuselageTail(design));
   if (strut) edges.push(...strutEnds(strut));
   return { fore: Math.min(...edges), aft: Math.max(...edges) };
 }
+
+/** The reach with room aft for the marks that stand no further off and for their names, which stand behind the wing. */
+export function withMarks(
+  { fore, aft }: Reach,
+  wing: Surface,
+  marks: readonly number[],
+  scale: number,
+): Reach {
+  const near = marks.filter((x) => x >= fore && x <= aft + MOST_OFF);
+  const names = Math.max(sternOf(wing) + BEHIND_WING / scale, ...near) + (near.length * NAME_LINE) / scale;
+  return { fore, aft: near.length ? Math.max(aft, names - EDGE / scale) : aft };
+}
+
+/** Where the fuselage ends, m aft. */
+export const fuselageTail = ({ stabilizer }: Design): number => (stabilizer ? stabilizer.arm + 0.03 : 0.2);
 
 /** The longest stretch of bare fuselage between what stands ahead and the stabilizer, if any is worth leaving out. */
 export function cutOf(

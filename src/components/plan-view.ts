@@ -18,15 +18,19 @@ import { planHandles } from './plan-handles.ts';
 import {
   acrossX,
   alongY,
+  BEHIND_WING,
   type Cut,
   cutOf,
+  fuselageTail,
   layOutPlan,
+  NAME_LINE,
   outlinePath,
   type PlanLayout,
   reachOf,
   spacedLabels,
   sternOf,
   strutPath,
+  withMarks,
 } from './plan-shapes.ts';
 import { ViewFrame } from './view-frame.ts';
 
@@ -113,7 +117,7 @@ export class PlanView extends InSight {
     const frame = this.#frame;
     const designs = this.ghost ? [design, this.ghost.design] : [design];
     const scale = frame.scaleOf(designs);
-    const own = reachOf(design, wing, stabilizer);
+    const own = withMarks(reachOf(design, wing, stabilizer), wing, this.#marksOf(design), scale);
     const reach = { fore: frame.held('fore', own.fore), aft: frame.growing('aft', own.aft) };
     return layOutPlan(frame.width, scale, reach, this.#cut(design, wing, stabilizer, own, scale));
   }
@@ -127,10 +131,15 @@ export class PlanView extends InSight {
   ): Cut | null {
     const isTall = (aft - fore) * scale > MOST_HEIGHT * window.innerHeight;
     const isShort = this.#frame.held('short', (this.shortened ?? isTall) ? 1 : 0) === 1;
-    const marks = [design.brief.balance.x, this.report?.stability.neutralPoint ?? 0];
-    const cut = cutOf(design, wing, stabilizer, marks);
+    const cut = cutOf(design, wing, stabilizer, this.#marksOf(design));
     const removed = this.#frame.held('removed', isShort && cut ? cut.removed : 0);
     return cut && removed > 0 ? { ...cut, removed: Math.min(removed, cut.to - cut.from) } : null;
+  }
+
+  /** Places of balance point and neutral point, m aft. */
+  #marksOf({ brief }: Design): number[] {
+    const neutral = this.report?.stability.neutralPoint;
+    return neutral === undefined ? [brief.balance.x] : [brief.balance.x, neutral];
   }
 
   #lengthButton(cut: Cut | null) {
@@ -154,12 +163,14 @@ export class PlanView extends InSight {
     const marks = [
       { x: design.brief.balance.x, name: 'balance point', draw: balanceMark },
       ...(neutral === undefined ? [] : [{ x: neutral, name: 'neutral point', draw: neutralMark }]),
-    ].filter(({ x }) => x > this.#foremost(layout));
+    ]
+      .filter(({ x }) => alongY(layout, x) > 0 && alongY(layout, x) < layout.height)
+      .sort((one, other) => one.x - other.x); // names in the order of their marks: lines to them do not cross
     const places = marks.map(({ x }) => alongY(layout, x));
-    const clear = alongY(layout, sternOf(wing)) + 12; // names stand behind the wing, not on it
+    const clear = alongY(layout, sternOf(wing)) + BEHIND_WING; // names stand behind the wing, not on it
     const lines = spacedLabels(
       places.map((place) => Math.max(place, clear)),
-      16,
+      NAME_LINE,
     );
     const { originX } = layout;
     return marks.map(({ name, draw, x }, k) => {
@@ -169,18 +180,15 @@ export class PlanView extends InSight {
         <text x=${originX + 34} y=${line + 4}>${label}</text>${draw(originX, place)}`;
     });
   }
-
-  #foremost({ originY, scale }: PlanLayout): number {
-    return -originY / scale;
-  }
 }
 
-function drawBody({ fuselage, stabilizer }: Design, layout: PlanLayout) {
+function drawBody(design: Design, layout: PlanLayout) {
+  const { fuselage } = design;
   if (!fuselage) return nothing;
   const { originX, scale, cut } = layout;
   const half = Math.max(2, (fuselage.diameter / 2) * scale);
   const nose = alongY(layout, -fuselage.nose);
-  const tail = alongY(layout, stabilizer ? stabilizer.arm + 0.03 : 0.2);
+  const tail = alongY(layout, fuselageTail(design));
   const middle = cut ? (alongY(layout, cut.from) + alongY(layout, cut.to)) / 2 : 0;
   const slant = (y: number) => `M${originX - half - 5} ${y + 3}L${originX + half + 5} ${y - 3}`;
   return svg`<rect class="body" x=${originX - half} y=${nose} width=${2 * half} height=${Math.max(0, tail - nose)} rx=${half}></rect>

@@ -35,8 +35,15 @@ export function layOutSide(
   hold: (name: string, value: number) => number,
 ): SideLayout {
   const depth = brief.depths?.cruise ?? brief.depth;
-  const fore = -Math.max(0.25 * wing.chord(0), fuselage?.nose ?? 0);
+  const fore = Math.min(
+    -0.25 * wing.chord(0),
+    wing.x(1) - 0.25 * wing.chord(1),
+    -(fuselage?.nose ?? 0),
+    strut ? (strut.x ?? 0) - 0.25 * strut.chord : 0,
+    brief.balance.x,
+  );
   const aft = Math.max(
+    brief.balance.x,
     wing.x(1) + 0.75 * wing.chord(1),
     stabilizer ? stabilizer.arm + stabilizer.chord(0) : 0.1,
     strut ? (strut.x ?? 0) + strut.chord : 0,
@@ -63,6 +70,25 @@ export function layOutSide(
     armY: lowest + 48,
     labelY: lowest + 26,
   };
+}
+
+const LETTER = 7.4; // px a letter of a label takes on average in a wide font
+
+/**
+ * Where a label of so many letters goes beside what spans `left` to `right` (px): after it, or before it where there is
+ * more room; within the drawing in any case.
+ */
+export function besidePlace(
+  { width }: SideLayout,
+  left: number,
+  right: number,
+  letters: number,
+): { x: number; anchor: 'start' | 'end' } {
+  const long = letters * LETTER;
+  const isAfter = right + long <= width || width - right >= left;
+  return isAfter
+    ? { x: Math.min(right, width - long), anchor: 'start' }
+    : { x: Math.max(left, long), anchor: 'end' };
 }
 
 export const sideX = (layout: SideLayout, x: number): number => layout.originX + x * layout.scale;

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { stabilizerSurface } from '../session/foil-surfaces.ts';
 import { surfaceFor } from '../session/planform-edits.ts';
+import { clamp } from '../session/rounding.ts';
 import { formatWithUnit, type UnitSystem } from '../session/units.ts';
 import type { Design, Planform } from '../solver/design/document.ts';
 import type { Surface } from '../solver/geometry/surface.ts';
@@ -11,8 +12,10 @@ import { balanceMark, neutralMark } from './craft-marks.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
 import { InSight } from './in-sight.ts';
-import { layOutSide, type SideLayout, sideProfile, sideX, sideY } from './side-shapes.ts';
+import { besidePlace, layOutSide, type SideLayout, sideProfile, sideX, sideY } from './side-shapes.ts';
 import { ViewFrame } from './view-frame.ts';
+
+const NEUTRAL_HALF = 82; // px that half of the neutral point's name takes
 
 /**
  * The foil from the port side, bow to the left: arm, strut, depth, balance point and neutral point. Heights that do not
@@ -74,10 +77,12 @@ export class SideView extends InSight {
     const aft = strut ? (strut.x ?? 0) + 0.75 * strut.chord : 0;
     const x = sideX(layout, (aft + (stabilizer?.arm ?? aft + 0.2)) / 2) - 40;
     const foot = sideY(layout, 0);
+    const label = `depth ${this.#length(depth)}`;
+    const name = besidePlace(layout, x - 8, x + 8, label.length);
     return svg`<rect class="water" y=${surfaceY} width=${width} height=${height - surfaceY}></rect>
       <path class="surface" d="M0 ${surfaceY}H${width}"></path>
       <path class="measure" d="M${x - 4} ${foot}h8M${x} ${foot}V${surfaceY}"></path>
-      <text x=${x + 8} y=${(surfaceY + foot) / 2 + 4}>depth ${this.#length(depth)}</text>
+      <text x=${name.x} y=${(surfaceY + foot) / 2 + 4} text-anchor=${name.anchor}>${label}</text>
       ${strut ? nothing : svg`<text x="8" y=${surfaceY + 16}>no strut</text>`}`;
   }
 
@@ -88,11 +93,13 @@ export class SideView extends InSight {
     const top = Math.max(layout.boardY, sideY(layout, length));
     const isCut = top > sideY(layout, length) + 1;
     const y = (top + (layout.surfaceY ?? layout.airY)) / 2;
+    const label = `strut ${this.#length(length)}, ${this.#length(x)} aft`;
+    const name = besidePlace(layout, left - 10, right + 10, label.length);
     const slant = (at: number) => `M${left - 5} ${at + 3}L${right + 5} ${at - 3}`;
     return svg`<rect class="strut" x=${left} y=${top} width=${right - left} height=${sideY(layout, 0) - top}></rect>
       <rect class="body" x=${left - 26} y=${top - 5} width=${right - left + 60} height="5" rx="2"></rect>
       ${isCut ? svg`<g class="onPaper"><path class="gap" d=${slant(y)}></path></g><path class="cut" d="${slant(y - 3)}${slant(y + 3)}"></path>` : nothing}
-      <text x=${right + 10} y=${top + 16} class="air">strut ${this.#length(length)}, ${this.#length(x)} aft</text>`;
+      <text x=${name.x} y=${top + 16} text-anchor=${name.anchor} class="air">${label}</text>`;
   }
 
   #drawMarks({ brief }: Design, layout: SideLayout) {
@@ -101,27 +108,30 @@ export class SideView extends InSight {
     const foot = sideY(layout, 0);
     const [top, cut] = [layout.balanceY, layout.balanceY + 20];
     const neutral = this.report?.stability.neutralPoint;
-    const neutralX = neutral === undefined ? 0 : sideX(layout, neutral);
+    const neutralX = neutral === undefined ? -1 : sideX(layout, neutral);
+    const isNeutralIn = neutralX >= 0 && neutralX <= layout.width;
     const slant = (y: number) => `M${at - 7} ${y + 2}L${at + 7} ${y - 2}`;
     return svg`<path class="measure thin" d="M${at} ${top}V${foot}"></path>
       <path class="cut" d="${slant(cut - 2)}${slant(cut + 2)}"></path>
       ${balanceMark(at, top)}
-      ${this.#balanceLabel(at + 12, top + 4, `${this.#length(x)} aft, ${this.#length(height)} up`)}
+      ${this.#balanceLabel(layout, at, `${this.#length(x)} aft, ${this.#length(height)} up`)}
       ${
-        neutral === undefined
+        neutral === undefined || !isNeutralIn
           ? nothing
           : svg`${neutralMark(neutralX, foot)}
           <path class="measure" d="M${neutralX} ${foot + 9}V${layout.labelY - 12}"></path>
-          <text x=${neutralX} y=${layout.labelY} text-anchor="middle">neutral point ${this.#length(neutral)} aft</text>`
+          <text x=${clamp(neutralX, NEUTRAL_HALF, layout.width - NEUTRAL_HALF)} y=${layout.labelY} text-anchor="middle">neutral point ${this.#length(neutral)} aft</text>`
       }`;
   }
 
   /** In two lines where one does not fit. */
-  #balanceLabel(x: number, y: number, place: string) {
-    const isNarrow = this.#frame.width < 520;
-    return isNarrow
-      ? svg`<text class="air" x=${x} y=${y - 5}>balance point</text><text class="air" x=${x} y=${y + 10}>${place}</text>`
-      : svg`<text class="air" x=${x} y=${y}>balance point ${place}</text>`;
+  #balanceLabel(layout: SideLayout, at: number, place: string) {
+    const lines = layout.width < 520 ? ['balance point', place] : [`balance point ${place}`];
+    const { x, anchor } = besidePlace(layout, at - 12, at + 12, lines.at(-1)!.length);
+    const first = layout.balanceY + (lines.length > 1 ? -1 : 4);
+    return lines.map(
+      (line, k) => svg`<text class="air" x=${x} y=${first + 15 * k} text-anchor=${anchor}>${line}</text>`,
+    );
   }
 
   #drawArm({ stabilizer }: Design, layout: SideLayout) {

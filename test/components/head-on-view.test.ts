@@ -14,12 +14,13 @@ import {
 import type { HeadOnView } from '../../src/components/head-on-view.ts';
 import type { DroopLaw } from '../../src/solver/design/document.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
+import { labelFaults } from '../support/labels.ts';
 import { type Sample, sample } from '../support/sample-report.ts';
 import { ViewPage } from '../support/view-page.ts';
 
-const show = async ({ design, report }: Sample, refuse?: () => string | null) => {
+const show = async ({ design, report }: Sample, refuse?: () => string | null, width = 720) => {
   const box = await fixture(
-    html`<div style="width: 720px"><head-on-view .design=${design} .report=${report}></head-on-view></div>`,
+    html`<div style="width: ${width}px"><head-on-view .design=${design} .report=${report}></head-on-view></div>`,
   );
   const view = box.querySelector<HeadOnView>('head-on-view')!;
   await new Promise(requestAnimationFrame);
@@ -135,6 +136,18 @@ describe('head-on view', () => {
     const { view } = await show(sample('curved', changes));
     await expect(view).to.be.accessible();
     expect(textOf(view)).to.contain(text);
+  });
+
+  it.each([
+    ['a short span beside a wide stabilizer', { 'stabilizer.length.value': 3 }],
+    ['a wing bent to a right angle', { 'wing.droop': { kind: 'arc', tipAngle: 90 } }],
+    ['one bent up as far', { 'wing.droop': { kind: 'arc', tipAngle: -85 } }],
+    ['a narrow vee', { 'wing.droop': { kind: 'vee', tipAngle: 80 } }],
+  ])('tells the tip’s drop and angle apart on %s', async (_name, changes) => {
+    for (const width of [720, 358]) {
+      const { view } = await show(sample('curved', { 'brief.depth': null, ...changes }), undefined, width);
+      expect(labelFaults(view)).to.deep.equal([]);
+    }
   });
 
   it('draws the wing before the figures come, and the ghost behind it', async () => {

@@ -9,6 +9,7 @@ import '../../web/tokens.css';
 import { stabilizerSurface } from '../../src/session/foil-surfaces.ts';
 import type { ChordLaw } from '../../src/solver/design/document.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
+import { labelFaults } from '../support/labels.ts';
 import { type Sample, sample } from '../support/sample-report.ts';
 import { ViewPage } from '../support/view-page.ts';
 
@@ -94,6 +95,38 @@ describe('plan view', () => {
     await page.view.updateComplete;
     await expect(page.view).to.be.accessible();
     expect(page.view.shadowRoot!.querySelectorAll('.ghost')).to.have.length(2);
+  });
+});
+
+describe('plan view: labels', () => {
+  it.each([
+    ['a whole foil', {}],
+    ['no stabilizer', { stabilizer: null }],
+    ['no stabilizer and no fuselage', { stabilizer: null, fuselage: null }],
+    ['nothing but the wing', { stabilizer: null, fuselage: null, strut: null }],
+    ['a wing swept back behind the stabilizer', { 'wing.sweep': { kind: 'straight', angle: 60 } }],
+  ])('stand in the drawing with %s, and so do their marks', async (_name, changes) => {
+    const { view } = await show(sample('curved', changes));
+    expect(textOf(view)).to.contain('balance point 140 mm').and.to.contain('neutral point');
+    expect(labelFaults(view)).to.deep.equal([]);
+    const frame = view.shadowRoot!.querySelector('svg[viewBox]')!.getBoundingClientRect();
+    for (const mark of view.shadowRoot!.querySelectorAll('.mark-ground'))
+      expect(mark.getBoundingClientRect().bottom).to.be.at.most(frame.bottom);
+  });
+
+  it('stand in the order of their marks, both on the wing too', async () => {
+    const { view } = await show(sample('curved', { 'brief.balance.x': 0.04, stabilizer: null }));
+    const { neutralPoint } = view.report!.stability;
+    expect(neutralPoint).to.be.lessThan(0.04);
+    const text = textOf(view);
+    expect(text.indexOf('neutral point')).to.be.lessThan(text.indexOf('balance point'));
+    expect(labelFaults(view)).to.deep.equal([]);
+  });
+
+  it('leave a mark out that stands far off the foil', async () => {
+    const { view } = await show(sample('curved', { 'brief.balance.x': 3 }));
+    expect(textOf(view)).not.to.contain('balance point');
+    expect(labelFaults(view)).to.deep.equal([]);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figures, openStage, type Stage, visit } from './page.ts';
+import { sideways } from './walk.ts';
 
 let stage: Stage;
 beforeAll(async () => {
@@ -135,6 +136,20 @@ describe('the main job', () => {
     const parts: Buffer[] = [];
     for await (const part of stream) parts.push(part as Buffer);
     expect(JSON.parse(Buffer.concat(parts).toString())).toEqual(mine);
+    await close();
+  });
+
+  it('stays as wide as the window when the longest name is one word', async () => {
+    const { page, close } = await visit(stage);
+    const mine = { ...(await design(page)), name: 'W'.repeat(200) };
+    await page.locator('page-header input[type=file]').setInputFiles({
+      name: 'mine.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(JSON.stringify(mine)),
+    });
+    await page.locator('.notice.news', { hasText: 'WWW' }).waitFor();
+    const beyond = (await sideways(page)).filter((found) => !found.startsWith('cut off'));
+    expect(beyond).toEqual([]);
     await close();
   });
 
