@@ -46,6 +46,9 @@ export async function findAll(
     all.set(id, found);
     return found;
   };
+  // Notes first: what its tab writes meanwhile has all that a note has, where a later note may build on what is not read.
+  for (const [id, raw] of notesIn(notebook))
+    if (only === null || id === only) at(id).note = { raw, reading: unpackNote(raw) };
   for (const key of (await shelf?.keys()) ?? []) {
     const id = idOf(COPY, key);
     if (id === null || (only !== null && id !== only)) continue;
@@ -53,8 +56,6 @@ export async function findAll(
     if (raw === undefined) continue; // another tab has just taken it up
     at(id).copy = { raw, reading: unpackCopy(raw) };
   }
-  for (const [id, raw] of notesIn(notebook))
-    if (only === null || id === only) at(id).note = { raw, reading: unpackNote(raw) };
   return [...all.values()];
 }
 

@@ -77,14 +77,18 @@ class Tab {
   constructor(readonly browser: Browser) {}
 
   /** A new span, so that the design changes and its name does not. */
-  async edit(length: number, label = `length ${length}`): Promise<void> {
+  async edit(length: number, label?: string): Promise<void> {
+    this.change(length, label);
+    await this.rest();
+  }
+
+  change(length: number, label = `length ${length}`): void {
     const refusal = this.session.edit({
       changes: [{ path: 'wing.length.value', value: length }],
       label,
       phase: 'settled',
     });
     expect(refusal).toBeNull();
-    await this.rest();
   }
 
   async rest(): Promise<void> {
@@ -326,6 +330,27 @@ describe('what a closed tab has left', () => {
     await later.rest();
     browser.close(later);
     expect((await browser.open(two.id)).length).toBe(0.65);
+  });
+
+  it('is opened with all its steps when its tab saved and noted while it was being looked at', async () => {
+    const browser = new Browser();
+    const one = await browser.open();
+    await one.edit(0.8);
+    const { shelf } = browser.place;
+    const { read, write } = shelf;
+    shelf.read = async (key) => {
+      const found = await read(key);
+      shelf.read = read;
+      await one.edit(0.9);
+      shelf.write = () => new Promise(() => {});
+      one.change(0.95);
+      browser.close(one);
+      shelf.write = write;
+      return found;
+    };
+    const later = await browser.open();
+    expect(later.length).toBe(0.95);
+    expect(later.reachable).toContain(0.9);
   });
 
   it('is opened as it is when its tab went while it was being looked at', async () => {
