@@ -38,6 +38,7 @@ export interface ModeTracks {
   derivatives: Record<keyof Derivatives, { total: Float64Array; strut: Float64Array }>;
 }
 
+/** Throws where no bend can be drawn and carries the weight. */
 export function* modeTracks(design: Design, options: ModeTracksOptions = {}): Study<ModeTracks> {
   const { kept = 'unrolled', count = 13, condition: asked = {} } = options;
   const condition = conditionOf(design.brief, asked);
@@ -58,8 +59,17 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
     const coupling = couplingOf(pool, foil, condition, profile, design.brief.balance);
     return { coupling, found: modesOf(pool, bent, condition, foil, profile, coupling) };
   };
+  let refusal: unknown = null;
+  const orNothing = (angle: number) => {
+    try {
+      return at(angle);
+    } catch (error) {
+      refusal ??= error;
+      return null;
+    }
+  };
   for (let k = 0; k < count; k++) {
-    const solved = orNothing(() => at(amplitude[k]!));
+    const solved = orNothing(amplitude[k]!);
     if (solved) {
       note(modes, solved.found, k, column);
       fallHeldStraight[k] = solved.found.fallHeldStraight;
@@ -67,16 +77,8 @@ export function* modeTracks(design: Design, options: ModeTracksOptions = {}): St
     }
     yield (k + 1) / count;
   }
+  if (Object.keys(modes).length === 0) throw refusal; // no bend runs: why the least does not
   return { present: bender.present, amplitude, modes, fallHeldStraight, derivatives };
-}
-
-/** A wing that cannot be drawn, or that carries the weight at no angle, leaves a gap in the columns. */
-function orNothing<T>(solve: () => T): T | null {
-  try {
-    return solve();
-  } catch {
-    return null;
-  }
 }
 
 function note(

@@ -259,6 +259,13 @@ describe('modes of a craft', () => {
     expectClose('held', fallHeldStraight[1]!, fallHeldStraight[0]!, { share: 0.04 });
   });
 
+  it('along the droop, where no bend carries the weight, it says so', () => {
+    const condition = { speed: 0.5 };
+    expect(() => finish(modeTracks(goodDesign('curved-race'), { count: 3, condition }))).toThrow(
+      'no angle between -45 and 45 degrees carries this lift at this speed',
+    );
+  });
+
   it('the slow heading mode is moved by the droop of the stabilizer', () => {
     const heading = (tipAngle: number) => {
       const design = goodDesign('flat-race');
