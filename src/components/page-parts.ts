@@ -71,10 +71,14 @@ export function answers({ design, report, units, ghost, session, studies }: Ques
     ${report ? html`<p class="caution">${CAUTION}</p>` : nothing}`;
 }
 
+/** What the solver says begins small and ends without a stop; a key path at its head stays as it is. */
+const asSentence = (text: string): string =>
+  `${text.replace(/^[a-z](?=[a-z]* )/, (letter) => letter.toUpperCase()).replace(/\.$/, '')}.`;
+
 function trouble({ failure, report }: Session) {
   if (failure === null) return nothing;
   return html`<p class="notice trouble" role="status">
-    ${withMark(failure)} ${report ? 'The figures here belong to the shape before it.' : ''}
+    ${asSentence(withMark(failure))} ${report ? 'The figures here belong to the shape before it.' : ''}
   </p>`;
 }
 

@@ -169,7 +169,7 @@ describe('page', () => {
   it('says why a shape has no figures, and shows them again for one that has', async () => {
     const { page, session } = await openPage({
       solve: (design, options) => {
-        if (design.wing.length.value > 2) throw new Error('The tips reach above the surface.');
+        if (design.wing.length.value > 2) throw new Error('no angle carries this lift');
         return solve(design, options);
       },
     });
@@ -181,7 +181,7 @@ describe('page', () => {
     await waitUntil(() => session.failure !== null);
     await page.updateComplete;
     expect(page.querySelector('.answers .trouble')!.textContent).to.contain(
-      'The tips reach above the surface.',
+      'No angle carries this lift. The figures here belong to the shape before it.',
     );
     await expect(page).to.be.accessible();
     session.store.undo();
