@@ -13,6 +13,7 @@ import { STUDIES } from '../../src/session/study-registry.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { surfaceOf } from '../../src/solver/geometry/surface.ts';
 import demo from '../../web/demos/curved-race.json';
+import '../../web/tokens.css';
 
 const SLOW = { timeout: 90_000 };
 const WAIT = { timeout: 80_000 };
@@ -45,6 +46,36 @@ const plane = (columns: number, rows: number, f: (x: number, y: number) => numbe
 });
 
 const numbers = (path: string) => [...path.matchAll(/-?[\d.]+/g)].map(([text]) => Number(text));
+
+describe('contour map', () => {
+  it('keeps the limit’s name inside a phone’s map, and no value on it', async () => {
+    const side = Array.from({ length: 11 }, (_, k) => k);
+    const axis = { unit: '°', decimals: 0, places: side };
+    const { values } = plane(11, 11, (x, y) => x + y);
+    const field = { name: 'static margin', unit: '', decimals: 1, values };
+    const box = await fixture(html`<div style="width: 358px; font-family: system-ui">
+      <contour-map
+        label="map"
+        .across=${{ ...axis, name: 'droop' }}
+        .up=${{ ...axis, name: 'area' }}
+        .shade=${field}
+        .lines=${field}
+        .limit=${{ ...field, name: 'static margin −12 %', level: 17.5 }}
+      ></contour-map>
+    </div>`);
+    const map = box.querySelector('contour-map')!;
+    await map.updateComplete;
+    const frame = map.renderRoot.querySelector('svg')!.getBoundingClientRect();
+    const [name, ...others] = [...map.renderRoot.querySelectorAll('.tag')]
+      .reverse()
+      .map((tag) => tag.getBoundingClientRect());
+    expect(name!.right).to.be.at.most(frame.right);
+    for (const { left, right, top, bottom } of others)
+      expect(
+        right <= name!.left || left >= name!.right || bottom <= name!.top || top >= name!.bottom,
+      ).to.equal(true);
+  });
+});
 
 describe('contour shapes', () => {
   it('the line of a tilted plane is where the plane has that height, without the rim', () => {

@@ -111,18 +111,33 @@ export interface MapMarks {
   ghost: MapPlace | null;
 }
 
-/** Values on the lines, the limit's name, present design and ghost: text must not be stretched with the drawing. */
+const LIMIT_RIM = 26; // per cent of a phone's map: half of the longest name of a limit
+const LIMIT_REACH = { across: 26, up: 8 }; // per cent to either side of that name's middle where no value stands
+
+/**
+ * Values on the lines, the limit's name, present design and ghost: text must not be stretched with the drawing. A value
+ * gives way to the limit's name.
+ */
 export function drawTags(shapes: MapShapes, axes: MapAxes, { limit, present, ghost }: MapMarks) {
   const [width, height] = sizeOf(axes);
-  const place = ({ x, y }: MapPlace, rim = 0) =>
-    `left: ${within((100 * x) / width, rim)}%; bottom: ${within((100 * y) / height, rim / 2)}%`;
-  const mark = ({ x, y }: MapPlace) => place({ x: stepOf(axes.across, x), y: stepOf(axes.up, y) });
-  const tags = shapes.lines.flatMap(({ level, label }) =>
-    label ? [html`<span class="tag" .style=${place(label, 5)}>${writePlain(level)}</span>`] : [],
-  );
-  const edge = shapes.limit?.label;
+  const placeOf = ({ x, y }: MapPlace, rim: number): MapPlace => ({
+    x: within((100 * x) / width, rim),
+    y: within((100 * y) / height, rim / 2),
+  });
+  const style = ({ x, y }: MapPlace) => `left: ${x}%; bottom: ${y}%`;
+  const mark = ({ x, y }: MapPlace) =>
+    style(placeOf({ x: stepOf(axes.across, x), y: stepOf(axes.up, y) }, 0));
+  const edge = limit !== null && shapes.limit?.label ? placeOf(shapes.limit.label, LIMIT_RIM) : null;
+  const isHidden = ({ x, y }: MapPlace) =>
+    edge !== null && Math.abs(x - edge.x) < LIMIT_REACH.across && Math.abs(y - edge.y) < LIMIT_REACH.up;
+  const tags = shapes.lines.flatMap(({ level, label }) => {
+    const place = label && placeOf(label, 5);
+    return place && !isHidden(place)
+      ? [html`<span class="tag" .style=${style(place)}>${writePlain(level)}</span>`]
+      : [];
+  });
   return html`${tags}
-    ${edge && limit !== null ? html`<span class="tag edge" .style=${place(edge, 14)}>${limit}</span>` : nothing}
+    ${edge ? html`<span class="tag edge" .style=${style(edge)}>${limit}</span>` : nothing}
     ${ghost ? html`<span class="ghost" .style=${mark(ghost)}></span>` : nothing}
     ${present ? html`<span class="present" .style=${mark(present)}></span>` : nothing}`;
 }
