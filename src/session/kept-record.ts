@@ -18,29 +18,34 @@ export interface StoredDesign {
 /** What changes in a kept design; a mark that is null is taken back. */
 export type Change = Partial<Omit<StoredDesign, 'marks'>> & {
   marks?: { [mark in MarkName]?: number | null };
+  made?: StoredDesign; // as it was kept: counts where there is nothing yet
 };
 
 /** One change after another as one. */
 export function bothChanges(first: Change | undefined, second: Change): Change {
-  const marks = { ...first?.marks, ...second.marks };
-  return { ...first, ...second, ...(Object.keys(marks).length > 0 && { marks }) };
+  return { ...first, ...second, marks: { ...first?.marks, ...second.marks } };
 }
 
 /** What is held with the change made; what another version of the page has put there stays. */
-export function changed(value: unknown, { marks, ...rest }: Change): StoredDesign {
-  const found = recordOf(value);
+export function changed(value: unknown, { marks, made, ...rest }: Change): StoredDesign {
+  const held = value ?? made;
+  const found = recordOf(held);
   const given = Object.entries({ ...recordOf(found.marks), ...marks }).filter(([, mark]) => mark !== null);
-  return { ...found, ...asStored(value), ...rest, marks: Object.fromEntries(given) };
+  return { ...found, ...asStored(held), ...rest, marks: Object.fromEntries(given) };
 }
 
 /** The parts of what is found that are a change. */
 export function asChange(value: unknown): Change {
-  const { marks, ...found } = recordOf(value);
+  const { marks, made, ...found } = recordOf(value);
   const { marks: _, ...sound } = asStored(value);
   const parts = Object.entries(sound).filter(([key, part]) => found[key] === part);
   const given = recordOf(marks);
   const taken = Object.fromEntries(MARKS.flatMap((mark) => (given[mark] === null ? [[mark, null]] : [])));
-  return { ...Object.fromEntries(parts), marks: { ...wholeMarks(marks), ...taken } };
+  return {
+    ...Object.fromEntries(parts),
+    marks: { ...wholeMarks(marks), ...taken },
+    ...(typeof recordOf(made).text === 'string' && { made: asStored(made) }),
+  };
 }
 
 /** What is found, as far as it can be made out; a text is made of what is none, so that it can be handed out. */

@@ -5,7 +5,7 @@
  */
 import { type Design, LONGEST_NAME } from '../solver/design/document.ts';
 import type { Reading } from '../solver/design/read.ts';
-import { dropNote, noteChange, readNote, takeUpNotes } from './kept-notes.ts';
+import { dropNote, noteChange, placeOf, readNote, takeUpNotes } from './kept-notes.ts';
 import {
   asStored,
   bothChanges,
@@ -16,6 +16,7 @@ import {
   wholeMarks,
 } from './kept-record.ts';
 import type { Notebook } from './storage.ts';
+import { newTab } from './tabs.ts';
 
 /** The database's part in keeping designs. */
 export interface KeptStore {
@@ -53,6 +54,7 @@ export class KeptDesigns {
 
   #all: readonly KeptDesign[] = [];
   readonly #readings = new Map<string, Reading>(); // by name and text: the same text is the same design object
+  readonly #page = newTab();
   readonly #owed = new Map<string, Change>(); // what the database has not got yet, by id
   readonly #unsafe = new Set<string>(); // ids of which neither storage has what is owed
   #isTakenUp = false; // what earlier pages owed
@@ -113,7 +115,7 @@ export class KeptDesigns {
     };
     const id = newId();
     this.#set([this.#made(id, stored), ...this.#all]);
-    const why = await this.#store(id, stored);
+    const why = await this.#store(id, { made: stored });
     const kept = this.find(id) ?? this.#made(id, stored);
     return why === null ? { kind: 'kept', kept } : { kind: 'unstored', kept, why };
   }
@@ -157,14 +159,16 @@ export class KeptDesigns {
     const gone = this.#all.find((each) => each.id === id);
     if (!gone || gone.removed === null || !gone.reading.ok) return;
     this.#set(this.#all.filter((each) => each !== gone));
+    const { kept, notebook, channel } = this.parts;
     const owed = this.#owed.get(id) ?? {};
+    const place = placeOf(id, this.#page);
     try {
-      await this.parts.kept.change(id, (present) =>
+      await kept.change(id, (present) =>
         present === undefined || changed(present, owed).removed !== null ? undefined : present,
       );
       this.#owed.delete(id);
-      dropNote(this.parts.notebook, id, readNote(this.parts.notebook, id)?.text ?? null);
-      this.parts.channel?.postMessage(id);
+      dropNote(notebook, place, readNote(notebook, place)?.text ?? null);
+      channel?.postMessage(id);
       await this.load();
     } catch (error) {
       this.trouble = storeTrouble(error);
@@ -204,12 +208,13 @@ export class KeptDesigns {
     const mine = asStored(this.#all.find((each) => each.id === id));
     const owed = bothChanges(this.#owed.get(id), change);
     this.#owed.set(id, owed);
-    const noted = noteChange(notebook, id, owed);
+    const note = placeOf(id, this.#page);
+    const noted = noteChange(notebook, note, owed);
     let why: string | null = null;
     try {
       await kept.change(id, (present) => changed(present ?? mine, owed));
       if (this.#owed.get(id) === owed) this.#owed.delete(id);
-      dropNote(notebook, id, noted);
+      dropNote(notebook, note, noted);
       channel?.postMessage(id);
     } catch (error) {
       if (noted === null) why = storeTrouble(error);
@@ -227,7 +232,7 @@ export class KeptDesigns {
     const all = new Map(stored.map(({ id, value }) => [id, asStored(value)]));
     for (const [id, owed] of this.#owed) {
       const base = all.get(id) ?? this.#all.find((each) => each.id === id);
-      if (base || owed.text !== undefined) all.set(id, changed(base, owed));
+      if (base || owed.made) all.set(id, changed(base, owed));
     }
     this.#set([...all].map(([id, each]) => this.#made(id, each)));
   }

@@ -309,6 +309,54 @@ describe('a page that is left before the database has a change', () => {
     expect(noted.size).toBe(0);
   });
 
+  it('keeps what two pages were doing to one design', async () => {
+    const { notebook } = memory();
+    const store = memoryKept();
+    const { kept } = await shelf(store).keep(demo());
+    const pages = [0, 1].map(() => shelf({ ...store, change: stuck }, null, notebook));
+    for (const page of pages) await page.load();
+    pages[0]!.mark(kept.id, 'hold', 4);
+    pages[1]!.annotate(kept.id, 'from the other');
+    const next = shelf(store, null, notebook);
+    await next.load();
+    expect(next.list).toMatchObject([{ marks: { hold: 4 }, notes: 'from the other' }]);
+  });
+
+  it('gives the database the later of two notes when both were refused', async () => {
+    const { notebook, noted } = memory();
+    const store = memoryKept();
+    const { kept } = await shelf(store).keep(demo());
+    const full: KeptStore = { ...store, change: () => Promise.reject(new Error('full')) };
+    vi.useFakeTimers({ toFake: ['Date'] });
+    for (const notes of ['first', 'second', 'third']) {
+      vi.setSystemTime(Date.now() + 1000);
+      const page = shelf(full, null, notebook);
+      await page.load();
+      page.annotate(kept.id, notes);
+    }
+    vi.useRealTimers();
+    const backwards = new Map([...noted].reverse());
+    noted.clear();
+    for (const [place, text] of backwards) noted.set(place, text);
+    const next = shelf(store, null, notebook);
+    await next.load();
+    expect(next.list).toMatchObject([{ notes: 'third' }]);
+  });
+
+  it('takes nothing back from what another tab has done since to what it kept', async () => {
+    const { notebook } = memory();
+    const store = memoryKept();
+    const untold: KeptStore = { ...store, change: (id, make) => store.change(id, make).then(stuck) };
+    void shelf(untold, null, notebook).keep(demo());
+    await quiet();
+    const other = shelf(store);
+    await other.load();
+    other.annotate(other.list[0]!.id, 'from the other');
+    const next = shelf(store, null, notebook);
+    await next.load();
+    expect(next.list).toMatchObject([{ notes: 'from the other' }]);
+  });
+
   it('is stood in for by the small storage where the database refuses', async () => {
     const { notebook } = memory();
     const refuse = () => Promise.reject(new DOMException('no', 'QuotaExceededError'));
@@ -325,8 +373,8 @@ describe('a page that is left before the database has a change', () => {
     const { notebook, noted } = memory();
     const store = memoryKept();
     const { kept } = await shelf(store, null, notebook).keep(demo());
-    noted.set(`downcurve.kept.${kept.id}`, '{ torn');
-    noted.set('downcurve.kept.other', JSON.stringify({ notes: 'of one that is gone', text: 7 }));
+    noted.set(`downcurve.kept.${kept.id}.page`, '{ torn');
+    noted.set('downcurve.kept.other.page', JSON.stringify({ notes: 'of one that is gone', text: 7 }));
     const next = shelf(store, null, notebook);
     await next.load();
     expect(next.list).toMatchObject([{ id: kept.id, text: kept.text }]);
