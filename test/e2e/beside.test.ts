@@ -142,6 +142,7 @@ test('a storage that is full says so, holds the design in the page and offers it
       throw new DOMException('no room', 'QuotaExceededError');
     };
     IDBObjectStore.prototype.put = refuse as typeof IDBObjectStore.prototype.put;
+    Storage.prototype.setItem = refuse; // which would hold it for the next visit
   });
   await keepBeside(page);
   await page.getByText('This browser’s storage is full: what is kept now').first().waitFor();
