@@ -60,7 +60,12 @@ export class DragHandles implements ReactiveController {
     host.addController(this);
   }
 
+  hostConnected(): void {
+    this.host.addEventListener('touchstart', keepFinger, { passive: false });
+  }
+
   hostDisconnected(): void {
+    this.host.removeEventListener('touchstart', keepFinger);
     this.#stopListening();
     this.#gesture = null;
     this.#nudge = null;
@@ -238,6 +243,12 @@ export class DragHandles implements ReactiveController {
     }
     return refusal === null;
   }
+}
+
+/** A finger on a grip does not scroll the page: Chromium lets `touch-action` reach no further than a line's own tenth of a pixel. */
+function keepFinger(event: TouchEvent): void {
+  const [touched] = event.composedPath();
+  if (touched instanceof Element && touched.matches('.grip')) event.preventDefault();
 }
 
 const wayOf = ({ toward }: Slide) => (isVertical(toward) ? 'vertically' : 'sideways');

@@ -62,6 +62,31 @@ describe('the main job', () => {
     await close();
   });
 
+  it('bends the wing by finger; beside a handle the finger scrolls the page', async () => {
+    const phone = { viewport: { width: 390, height: 800 }, hasTouch: true, isMobile: true };
+    const { page, close } = await visit(stage, phone);
+    const devtools = await page.context().newCDPSession(page);
+    const drag = async (x: number, y: number, down: number) => {
+      const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: { x: number; y: number }[]) =>
+        devtools.send('Input.dispatchTouchEvent', { type, touchPoints: at });
+      await touch('touchStart', [{ x, y }]);
+      for (let k = 1; k <= 10; k++) await touch('touchMove', [{ x, y: y + (down * k) / 10 }]);
+      await touch('touchEnd', []);
+      await figures(page);
+    };
+    const scrolled = () => page.evaluate(() => Math.round(window.scrollY));
+    const grip = page.locator('head-on-view [data-handle="tip"] .grip').last();
+    const box = (await grip.boundingBox())!;
+    await drag(box.x + box.width / 2, box.y + box.height / 2, 40); // far beyond what makes a browser scroll
+    const { tipAngle = 0 } = (await design(page)).wing.droop as { tipAngle?: number };
+    expect(tipAngle).toBeGreaterThan(30);
+    expect(await scrolled()).toBe(0);
+    const view = (await page.locator('head-on-view').boundingBox())!;
+    await drag(view.x + 60, view.y + 80, -200);
+    await expect.poll(scrolled).toBeGreaterThan(50);
+    await close();
+  });
+
   it('bends the wing by keyboard, one held key being one step', async () => {
     const { page, close } = await visit(stage);
     const before = await answersOf(page);
