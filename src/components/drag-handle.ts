@@ -118,7 +118,7 @@ export class DragHandles implements ReactiveController {
         aria-valuetext=${text}
         points=${around(x, y)}
         @keydown=${(event: KeyboardEvent) => this.#key(event, slide, units)}
-        @keyup=${() => this.#settleNudge()} @blur=${() => this.#settleNudge()}></polyline>`;
+        @keyup=${this.#onKeyUp} @blur=${() => this.#settleNudge()}></polyline>`;
   }
 
   #press(event: PointerEvent, handle: Handle, side: 1 | -1): void {
@@ -212,6 +212,11 @@ export class DragHandles implements ReactiveController {
     event.preventDefault();
     event.stopPropagation();
   }
+
+  /** A finger that leaves Shift or Alt only changes the step of a key that is still held. */
+  readonly #onKeyUp = ({ key }: KeyboardEvent): void => {
+    if (key !== 'Shift' && key !== 'Alt') this.#settleNudge();
+  };
 
   #stepped(slide: Slide, steps: number, units: UnitSystem): number {
     const step = slide.step ?? fromDisplay(stepOf(slide.quantity, units), slide.quantity, units);

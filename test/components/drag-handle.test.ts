@@ -169,6 +169,16 @@ describe('handle: keys', () => {
     }
   });
 
+  it('stays one step when Shift is let go while the arrow is held', async () => {
+    const { droop, edits } = await make();
+    droop.focus();
+    const phases = () => edits.map(({ phase }) => phase);
+    await userEvent.keyboard('{Shift>}{ArrowDown>}{/Shift}');
+    expect(phases()).to.deep.equal(['live']);
+    await userEvent.keyboard('{/ArrowDown}');
+    expect(phases()).to.deep.equal(['live', 'settled']);
+  });
+
   it('gives a held key up on Escape', async () => {
     const { droop, edits } = await make();
     droop.focus();

@@ -104,7 +104,8 @@ const TwistSchema = kinds(
   FormulaSchema,
 );
 
-const CODE = 'four digits such as 2412: camber, its place, and a thickness above 00';
+const CODE =
+  'four digits such as 2412: camber, its place (above 0 where there is camber), and a thickness above 00';
 const COORDINATES = `a list of ${LEAST_COORDINATES} to ${MOST_COORDINATES} pairs [x, y]`;
 const NAME = `a text of up to ${LONGEST_NAME} characters`;
 const NameSchema = v.pipe(v.string(NAME), v.maxLength(LONGEST_NAME, NAME));
