@@ -2,13 +2,13 @@
 import { gzipSync } from 'node:zlib';
 
 /**
- * Loads the page in a fresh tab and waits until it has been quiet. Sizes in bytes; `worker` is what the solver's worker
+ * Loads the page in a fresh tab until its first chart is drawn, which is the last it fetches by itself. Sizes in bytes; `worker` is what the solver's worker
  * fetches, which the page does not wait for to be painted.
  */
 export async function firstLoad(tab, address) {
   const files = [];
   const coming = [];
-  tab.on('response', (response) => {
+  const note = (response) => {
     const { pathname } = new URL(response.url());
     if (!/\.(?:js|css)$/.test(pathname)) return;
     const isWorker = /worker/.test(pathname);
@@ -17,10 +17,11 @@ export async function firstLoad(tab, address) {
         .body()
         .then((body) => files.push({ pathname, isWorker, size: gzipSync(body, { level: 9 }).length })),
     );
-  });
-  await tab.goto(address, { waitUntil: 'networkidle' });
-  await tab.waitForFunction(() => document.querySelector('app-shell')?.session?.report);
-  await tab.waitForLoadState('networkidle');
+  };
+  tab.on('response', note);
+  await tab.goto(address);
+  await tab.locator('spread-panel .uplot').first().waitFor();
+  tab.off('response', note);
   await Promise.all(coming);
   const sum = (wanted) => files.filter(wanted).reduce((total, { size }) => total + size, 0);
   return { page: sum(({ isWorker }) => !isWorker), worker: sum(({ isWorker }) => isWorker), files };
