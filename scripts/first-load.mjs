@@ -2,8 +2,8 @@
 import { gzipSync } from 'node:zlib';
 
 /**
- * Loads the page in a fresh tab until its first chart is drawn, which is the last it fetches by itself. Sizes in bytes; `worker` is what the solver's worker
- * fetches, which the page does not wait for to be painted.
+ * Loads the page in a fresh tab until its first chart is drawn, which is the last it fetches by itself. Sizes in bytes;
+ * `worker` is what the solver's worker fetches, which the page does not wait for to be painted.
  */
 export async function firstLoad(tab, address) {
   const files = [];

@@ -74,17 +74,20 @@ export function layOutSide(
 
 const LETTER = 7.4; // px a letter of a label takes on average in a wide font
 
+/** px that a label takes at most. */
+export const lengthOf = (label: string): number => label.length * LETTER;
+
 /**
- * Where a label of so many letters goes beside what spans `left` to `right` (px): after it, or before it where there is
+ * Where a label goes beside what spans `left` to `right` (px): after it, or before it where there is
  * more room; within the drawing in any case.
  */
 export function besidePlace(
   { width }: SideLayout,
   left: number,
   right: number,
-  letters: number,
+  label: string,
 ): { x: number; anchor: 'start' | 'end' } {
-  const long = letters * LETTER;
+  const long = lengthOf(label);
   const isAfter = right + long <= width || width - right >= left;
   return isAfter
     ? { x: Math.min(right, width - long), anchor: 'start' }

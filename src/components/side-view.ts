@@ -12,10 +12,16 @@ import { balanceMark, neutralMark } from './craft-marks.ts';
 import { drawingStyles } from './drawing-styles.ts';
 import type { Ghost } from './ghost.ts';
 import { InSight } from './in-sight.ts';
-import { besidePlace, layOutSide, type SideLayout, sideProfile, sideX, sideY } from './side-shapes.ts';
+import {
+  besidePlace,
+  layOutSide,
+  lengthOf,
+  type SideLayout,
+  sideProfile,
+  sideX,
+  sideY,
+} from './side-shapes.ts';
 import { ViewFrame } from './view-frame.ts';
-
-const NEUTRAL_HALF = 82; // px that half of the neutral point's name takes
 
 /**
  * The foil from the port side, bow to the left: arm, strut, depth, balance point and neutral point. Heights that do not
@@ -78,7 +84,7 @@ export class SideView extends InSight {
     const x = sideX(layout, (aft + (stabilizer?.arm ?? aft + 0.2)) / 2) - 40;
     const foot = sideY(layout, 0);
     const label = `depth ${this.#length(depth)}`;
-    const name = besidePlace(layout, x - 8, x + 8, label.length);
+    const name = besidePlace(layout, x - 8, x + 8, label);
     return svg`<rect class="water" y=${surfaceY} width=${width} height=${height - surfaceY}></rect>
       <path class="surface" d="M0 ${surfaceY}H${width}"></path>
       <path class="measure" d="M${x - 4} ${foot}h8M${x} ${foot}V${surfaceY}"></path>
@@ -94,7 +100,7 @@ export class SideView extends InSight {
     const isCut = top > sideY(layout, length) + 1;
     const y = (top + (layout.surfaceY ?? layout.airY)) / 2;
     const label = `strut ${this.#length(length)}, ${this.#length(x)} aft`;
-    const name = besidePlace(layout, left - 10, right + 10, label.length);
+    const name = besidePlace(layout, left - 10, right + 10, label);
     const slant = (at: number) => `M${left - 5} ${at + 3}L${right + 5} ${at - 3}`;
     return svg`<rect class="strut" x=${left} y=${top} width=${right - left} height=${sideY(layout, 0) - top}></rect>
       <rect class="body" x=${left - 26} y=${top - 5} width=${right - left + 60} height="5" rx="2"></rect>
@@ -110,6 +116,8 @@ export class SideView extends InSight {
     const neutral = this.report?.stability.neutralPoint;
     const neutralX = neutral === undefined ? -1 : sideX(layout, neutral);
     const isNeutralIn = neutralX >= 0 && neutralX <= layout.width;
+    const name = neutral === undefined ? '' : `neutral point ${this.#length(neutral)} aft`;
+    const half = lengthOf(name) / 2;
     const slant = (y: number) => `M${at - 7} ${y + 2}L${at + 7} ${y - 2}`;
     return svg`<path class="measure thin" d="M${at} ${top}V${foot}"></path>
       <path class="cut" d="${slant(cut - 2)}${slant(cut + 2)}"></path>
@@ -120,14 +128,14 @@ export class SideView extends InSight {
           ? nothing
           : svg`${neutralMark(neutralX, foot)}
           <path class="measure" d="M${neutralX} ${foot + 9}V${layout.labelY - 12}"></path>
-          <text x=${clamp(neutralX, NEUTRAL_HALF, layout.width - NEUTRAL_HALF)} y=${layout.labelY} text-anchor="middle">neutral point ${this.#length(neutral)} aft</text>`
+          <text x=${clamp(neutralX, half, layout.width - half)} y=${layout.labelY} text-anchor="middle">${name}</text>`
       }`;
   }
 
   /** In two lines where one does not fit. */
   #balanceLabel(layout: SideLayout, at: number, place: string) {
     const lines = layout.width < 520 ? ['balance point', place] : [`balance point ${place}`];
-    const { x, anchor } = besidePlace(layout, at - 12, at + 12, lines.at(-1)!.length);
+    const { x, anchor } = besidePlace(layout, at - 12, at + 12, lines.at(-1)!);
     const first = layout.balanceY + (lines.length > 1 ? -1 : 4);
     return lines.map(
       (line, k) => svg`<text class="air" x=${x} y=${first + 15 * k} text-anchor=${anchor}>${line}</text>`,

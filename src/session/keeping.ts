@@ -110,7 +110,7 @@ export class Keeping {
 
   #forgetTaken(): void {
     const { tabs = loneTab() } = this.parts;
-    for (const taken of this.#taken) void tabs.whileFree(taken.id, () => this.#forget(taken)).catch(() => {}); // taken up again at the next start
+    for (const taken of this.#taken) void tabs.whileFree(taken.id, () => this.#forget(taken)).catch(() => {}); // it is taken up again at the next start
     this.#taken = [];
   }
 

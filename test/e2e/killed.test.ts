@@ -5,6 +5,7 @@
  */
 import type { BrowserContext, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { dice } from '../support/dice.ts';
 import { opened, openStage, type Stage } from './page.ts';
 
 let stage: Stage;
@@ -19,15 +20,6 @@ const KILLS = 50;
 const KEPT = 60; // steps
 const DEMO = 'Aldersund sprint 74, curved';
 const SEED = 4_711;
-
-/** The minimal standard generator (Park and Miller 1988): numbers from 0 to below 1. */
-function dice(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
 
 /** Works on the design until it is killed: drags of a few moves, typed names, pauses; tells of each accepted edit. */
 function work([from, pauses]: readonly [number, readonly number[]]): void {

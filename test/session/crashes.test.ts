@@ -4,16 +4,8 @@
  * it had.
  */
 import { expect, it } from 'vitest';
+import { dice } from '../support/dice.ts';
 import { Browser, Tab } from './dying-tabs.ts';
-
-/** The minimal standard generator (Park and Miller 1988): numbers from 0 to below 1. */
-function dice(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
 
 class Visit {
   readonly made: number[] = [];

@@ -6,6 +6,7 @@ import { deflateRawSync, deflateSync } from 'node:zlib';
 import { makeLink } from '../../src/session/share-link.ts';
 import { BROKEN } from '../designs/broken.ts';
 import { changed, goodDocument, type PlainDocument } from '../designs/change.ts';
+import { dice } from '../support/dice.ts';
 import { demo } from './designs.ts';
 
 export interface Hostile {
@@ -20,15 +21,6 @@ export function packed(text: string | Uint8Array): Buffer {
 
 export const linkWith = (bytes: Uint8Array, version: number | string = 1): string =>
   `https://foils.example/#design.${version}.${Buffer.from(bytes).toString('base64url')}`;
-
-/** The minimal standard generator (Park and Miller 1988): whole numbers from 0 to below `most`. */
-function dice(seed: number): (most: number) => number {
-  let state = seed;
-  return (most) => {
-    state = (state * 48271) % 2147483647;
-    return state % most;
-  };
-}
 
 const document = (changes: Record<string, unknown>): string =>
   JSON.stringify(changed(goodDocument(), changes));
@@ -101,7 +93,8 @@ export const HOSTILE_DOCUMENTS: readonly Hostile[] = [
 const good = JSON.stringify(goodDocument());
 
 function spoilt(count: number, seed: number): Hostile[] {
-  const roll = dice(seed);
+  const next = dice(seed);
+  const roll = (most: number) => Math.floor(most * next());
   const bytes = packed(good);
   return Array.from({ length: count }, (_, k) => {
     const copy = Buffer.from(bytes);

@@ -67,6 +67,15 @@ class Desk {
   }
 }
 
+/** A tab whose first edit the database has. */
+async function keptOne(): Promise<{ place: Memory; desk: Desk }> {
+  const place = memory();
+  const desk = new Desk(place);
+  desk.edit('One');
+  await desk.rest();
+  return { place, desk };
+}
+
 const find = ({ shelf, notebook }: Memory, patience = 3000) =>
   recover({
     shelf,
@@ -104,10 +113,7 @@ describe('saving', () => {
   });
 
   it('keeps each settled edit with its step though the page dies before the database has it', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place, desk } = await keptOne();
     place.shelf.write = stuck;
     desk.edit('Two');
     expect(place.noted.get('downcurve.pending')).not.toContain('to One'); // which the database has
@@ -119,10 +125,7 @@ describe('saving', () => {
   });
 
   it('keeps every step though the page dies when a write is done but has not been told of', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place, desk } = await keptOne();
     const { write } = place.shelf;
     place.shelf.write = async (key, value) => {
       await write(key, value);
@@ -158,10 +161,7 @@ describe('saving', () => {
   });
 
   it('keeps a drag whose write is on its way when the page hides', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place, desk } = await keptOne();
     place.shelf.write = stuck;
     desk.drag('Half way');
     await pause(5);
@@ -188,10 +188,7 @@ describe('saving', () => {
   });
 
   it('takes a note that builds on an older copy as one step from the copy there is', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place, desk } = await keptOne();
     place.shelf.write = stuck;
     desk.edit('Two');
     const copy = place.shelved.get('design') as { time: number };
@@ -229,10 +226,7 @@ describe('saving', () => {
   });
 
   it('waits for the database through a time in which the machine stood still', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place } = await keptOne();
     const { keys } = place.shelf;
     place.shelf.keys = async () => {
       await pause(30);
@@ -383,10 +377,7 @@ describe('a storage that refuses', () => {
   });
 
   it('is stood in for by the design alone where there is no room for its history', async () => {
-    const place = memory();
-    const desk = new Desk(place);
-    desk.edit('One');
-    await desk.rest();
+    const { place, desk } = await keptOne();
     const { setItem } = place.notebook;
     place.notebook.setItem = (key, value) => {
       if (!value.includes('"since":null')) throw new DOMException('full', 'QuotaExceededError');

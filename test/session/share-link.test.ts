@@ -6,6 +6,7 @@ import { LONGEST_DATA, PACKING } from '../../src/session/packing.ts';
 import { hasLink, makeLink, readLink } from '../../src/session/share-link.ts';
 import type { Design } from '../../src/solver/design/document.ts';
 import { type Reading, readDesign } from '../../src/solver/design/read.ts';
+import { dice } from '../support/dice.ts';
 import { demo } from './designs.ts';
 
 const PAGE = 'https://foils.example/bench/';
@@ -79,11 +80,10 @@ describe('a share link', () => {
   });
 
   it('is not made where a design is too large for one', () => {
-    let noise = 1;
-    const letters = Array.from({ length: LONGEST_DATA }, () => {
-      noise = (noise * 48271) % 2147483647; // the minimal standard generator (Park and Miller 1988)
-      return String.fromCharCode(33 + (noise % 90));
-    });
+    const roll = dice(1);
+    const letters = Array.from({ length: LONGEST_DATA }, () =>
+      String.fromCharCode(33 + Math.floor(90 * roll())),
+    );
     const made = makeLink({ ...demo(), remarks: letters.join('') } as Design, PAGE);
     expect(made).toMatchObject({ ok: false, message: expect.stringContaining('Save it as a file.') });
   });

@@ -84,7 +84,8 @@ export function liftSlopeAt(loads: AlphaLoads, alpha: number): number {
   return liftOf(wingSlope, alpha) + liftOf(stabilizerSlope, alpha) - turned;
 }
 
-export const STEEPEST = Math.PI / 4; // rad
+/** rad, beyond which no design is asked to stand. */
+export const STEEPEST = Math.PI / 4;
 
 /**
  * Angle (rad) at which the foil lifts `lift` (m2, per rho V^2), by Newton from zero.
@@ -100,7 +101,7 @@ export function alphaForLift(loads: AlphaLoads, lift: number, limit = STEEPEST):
     if (!(Math.abs(alpha) < limit)) break;
     if (Math.abs(step) < 1e-13) return alpha;
   }
-  const most = Math.round((limit * 180) / Math.PI);
+  const most = Number(((limit * 180) / Math.PI).toFixed(1));
   throw new Error(`no angle between -${most} and ${most} degrees carries this lift at this speed`);
 }
 
